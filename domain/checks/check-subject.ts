@@ -1,0 +1,12 @@
+import type { Load } from '../load/load.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Fit } from '../timing/fit.ts';
+import type { Timeline } from '../timing/timeline.ts';
+
+/** What a check looks at. */
+export type CheckSubject = {
+  readonly plan: Plan;
+  readonly timeline: Timeline;
+  readonly load: Load;
+  readonly fit: Fit;
+};

@@ -1,0 +1,16 @@
+import type { Block, LetteredBlock, OpenBlock, TimeBlock } from './plan.ts';
+
+/** A block whose lines are letters. */
+export function hasLetters(block: Block): block is LetteredBlock {
+  return 'letters' in block;
+}
+
+/** Warm-up, cool-down, mobility or song. */
+export function isOpenBlock(block: Block): block is OpenBlock {
+  return 'items' in block;
+}
+
+/** Rest, water, explain, set-up or clear-up. */
+export function isTimeBlock(block: Block): block is TimeBlock {
+  return !hasLetters(block) && !isOpenBlock(block);
+}

@@ -1,0 +1,204 @@
+import type {
+  ClassId,
+  ClassState,
+  Outcome,
+  PersonId,
+  PlanId,
+  ScheduledClass,
+} from './calendar/scheduled-class.ts';
+import type { Muscle } from './catalogue/muscles.ts';
+import type { Plan } from './plan/plan.ts';
+import type { Home, LifeStep, PlanRecord, VersionCause } from './plan/plan-life.ts';
+import type { Settings } from './settings.ts';
+
+export type StudioId = string;
+
+/** A version as stored: never rewritten. Load rows and finding codes are as told then. */
+export type PlanVersion = {
+  readonly planId: PlanId;
+  readonly version: number;
+  /** The class as text: as typed, or as printed after an edit. */
+  readonly text: string;
+  /** What could be read; absent where nothing could. */
+  readonly plan?: Plan;
+  readonly problemCount: number;
+  readonly catalogueEdition: string;
+  readonly totalSeconds: number;
+  readonly load: readonly MuscleLoad[];
+  readonly setsByPattern: Readonly<Record<string, number>>;
+  readonly findingCodes: readonly string[];
+  readonly madeBy: PersonId;
+  readonly madeAt: string;
+  readonly cause: VersionCause;
+};
+
+export type MuscleLoad = { readonly muscle: Muscle; readonly sets: number; readonly tensionSeconds: number };
+
+export type Studio = { readonly id: StudioId; readonly name: string; readonly createdAt: string };
+
+export type StudioStore = {
+  save(studio: Studio): Promise<void>;
+  find(studioId: StudioId): Promise<Studio | undefined>;
+  list(): Promise<readonly Studio[]>;
+};
+
+/** What the product keeps of staff: the workspace's id and the roles given in the product. */
+export type Person = {
+  readonly id: PersonId;
+  readonly roles: readonly ('head coach' | 'instructor' | 'admin')[];
+};
+
+export type PeopleStore = {
+  save(studioId: StudioId, person: Person): Promise<void>;
+  find(studioId: StudioId, personId: PersonId): Promise<Person | undefined>;
+  list(studioId: StudioId): Promise<readonly Person[]>;
+};
+
+export type SettingsStore = {
+  /** `fingerprint` of the settings file last applied, so that a changed file is noticed. */
+  save(studioId: StudioId, settings: Settings, fingerprint: string, at: string): Promise<void>;
+  find(
+    studioId: StudioId,
+  ): Promise<{ readonly settings: Settings; readonly fingerprint: string } | undefined>;
+};
+
+export type PlanStore = {
+  create(studioId: StudioId, record: PlanRecord): Promise<void>;
+  update(studioId: StudioId, record: PlanRecord): Promise<void>;
+  find(studioId: StudioId, planId: PlanId): Promise<PlanRecord | undefined>;
+  findByHome(studioId: StudioId, home: Home): Promise<PlanRecord | undefined>;
+  listByAuthor(studioId: StudioId, authorId: PersonId, limit: number): Promise<readonly PlanRecord[]>;
+  listByState(studioId: StudioId, state: PlanRecord['state']): Promise<readonly PlanRecord[]>;
+  addVersion(studioId: StudioId, version: PlanVersion): Promise<void>;
+  findVersion(studioId: StudioId, planId: PlanId, version: number): Promise<PlanVersion | undefined>;
+  listVersions(studioId: StudioId, planId: PlanId): Promise<readonly PlanVersion[]>;
+  dismissFinding(
+    studioId: StudioId,
+    planId: PlanId,
+    code: string,
+    by: PersonId,
+    reason: string,
+    at: string,
+  ): Promise<void>;
+  listDismissed(studioId: StudioId, planId: PlanId): Promise<readonly string[]>;
+};
+
+export type ClassStore = {
+  save(studioId: StudioId, scheduled: ScheduledClass): Promise<void>;
+  find(studioId: StudioId, classId: ClassId): Promise<ScheduledClass | undefined>;
+  findByPlan(studioId: StudioId, planId: PlanId): Promise<readonly ScheduledClass[]>;
+  /** Classes that start in [fromInstant, toInstant), in order of start. */
+  listBetween(studioId: StudioId, fromInstant: string, toInstant: string): Promise<readonly ScheduledClass[]>;
+  setState(studioId: StudioId, classId: ClassId, state: ClassState, outcome?: Outcome): Promise<void>;
+  /** The load counted for a taught class, fixed when it is marked; a new catalogue changes none of it. */
+  saveLoad(
+    studioId: StudioId,
+    classId: ClassId,
+    load: readonly MuscleLoad[],
+    setsByPattern: Readonly<Record<string, number>>,
+  ): Promise<void>;
+  listLoadBetween(
+    studioId: StudioId,
+    fromInstant: string,
+    toInstant: string,
+  ): Promise<
+    readonly {
+      readonly classId: ClassId;
+      readonly load: readonly MuscleLoad[];
+      readonly setsByPattern: Readonly<Record<string, number>>;
+    }[]
+  >;
+  /** Ids of all moves in plans of classes taught at this studio. */
+  listMovesTaught(studioId: StudioId): Promise<ReadonlySet<string>>;
+};
+
+export type ReviewStore = {
+  add(studioId: StudioId, planId: PlanId, step: LifeStep): Promise<void>;
+  list(studioId: StudioId, planId: PlanId): Promise<readonly LifeStep[]>;
+};
+
+/** What a notice asks of the sender. `payload` is the ready call, without channel and thread. */
+export type NoticePayload = {
+  readonly text: string;
+  readonly blocks?: readonly unknown[];
+  readonly fallbackBlocks?: readonly unknown[];
+};
+
+export type Notice = {
+  /** Unique in the studio; names the cause, so a second enqueueing is no second post. */
+  readonly key: string;
+  /** Channel or person the post goes to. */
+  readonly to: string;
+  readonly action:
+    | { readonly kind: 'post'; readonly thread?: ThreadRef }
+    /** Changes the message an earlier notice posted. */
+    | { readonly kind: 'update'; readonly of: string };
+  readonly payload: NoticePayload;
+  readonly causedAt: string;
+};
+
+/** A thread by the message's own stamp, or by the key of the notice that opens it. */
+export type ThreadRef = { readonly stamp: string } | { readonly noticeKey: string };
+
+export type NoticeState = 'pending' | 'sending' | 'sent' | 'dead';
+
+export type StoredNotice = Notice & {
+  readonly sequence: number;
+  readonly state: NoticeState;
+  readonly attempts: number;
+  readonly retryAt?: string;
+  /** Where it landed: the real channel and the message's stamp. */
+  readonly sentTo?: { readonly place: string; readonly stamp: string };
+  readonly lastError?: string;
+};
+
+export type NoticeStore = {
+  /** False where the key is known already; nothing is changed then. */
+  enqueue(studioId: StudioId, notice: Notice): Promise<boolean>;
+  find(studioId: StudioId, key: string): Promise<StoredNotice | undefined>;
+  findBySentTo(studioId: StudioId, place: string, stamp: string): Promise<StoredNotice | undefined>;
+  /** Unfinished notices in the order to send: by sequence. */
+  listUnfinished(studioId: StudioId, limit: number): Promise<readonly StoredNotice[]>;
+  markSending(studioId: StudioId, key: string, at: string): Promise<void>;
+  markSent(
+    studioId: StudioId,
+    key: string,
+    sentTo: { readonly place: string; readonly stamp: string },
+    at: string,
+  ): Promise<void>;
+  markRetry(studioId: StudioId, key: string, retryAt: string, error: string): Promise<void>;
+  markDead(studioId: StudioId, key: string, error: string, at: string): Promise<void>;
+};
+
+/** An incoming delivery, kept with its body until the change it causes is done. */
+export type Delivery = {
+  readonly key: string;
+  readonly kind: 'event' | 'interaction';
+  readonly body: string;
+  readonly receivedAt: string;
+};
+
+export type DeliveryStore = {
+  /** False where this key has come before. */
+  receive(studioId: StudioId, delivery: Delivery): Promise<boolean>;
+  markDone(studioId: StudioId, key: string, at: string): Promise<void>;
+  listUnfinished(studioId: StudioId): Promise<readonly Delivery[]>;
+};
+
+/** Everything storage offers; every store takes the studio first. */
+export type Stores = {
+  readonly studios: StudioStore;
+  readonly people: PeopleStore;
+  readonly settings: SettingsStore;
+  readonly plans: PlanStore;
+  readonly classes: ClassStore;
+  readonly reviews: ReviewStore;
+  readonly notices: NoticeStore;
+  readonly deliveries: DeliveryStore;
+};
+
+export type Storage = Stores & {
+  /** One immediate transaction; inside it only the handle given to `work` is used, and no network call is made. */
+  inTransaction<Result>(work: (stores: Stores) => Promise<Result>): Promise<Result>;
+  close(): Promise<void>;
+};

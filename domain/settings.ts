@@ -1,0 +1,175 @@
+import type { KitItem } from './catalogue/kit.ts';
+import type { Move } from './catalogue/move.ts';
+import type { Muscle } from './catalogue/muscles.ts';
+
+export type Weekday = 'Mon' | 'Tue' | 'Wed' | 'Thu' | 'Fri' | 'Sat' | 'Sun';
+
+/** A room: kit in single pieces, capacity as posted by local rules, area in square metres. */
+export type Room = {
+  readonly name: string;
+  readonly kit: Readonly<Partial<Record<KitItem, number>>>;
+  readonly capacity?: number;
+  readonly areaSquareMetres?: number;
+  /** Door and clear-up time; the teaching time is the slot less these. */
+  readonly doorSeconds: number;
+  readonly clearUpSeconds: number;
+  /** In the studio's own words; empty is a set-up step, never invented. */
+  readonly emergencyCard?: string;
+};
+
+/** A slot of the weekly timetable, in the studio's zone. */
+export type WeeklySlot = {
+  readonly id: string;
+  readonly name: string;
+  readonly weekday: Weekday;
+  readonly time: string;
+  readonly seconds: number;
+  readonly room?: string;
+  readonly instructorId?: string;
+  readonly people?: number;
+};
+
+/** A set of weekly slots one member might come to; never a person. */
+export type SlotHabit = { readonly name: string; readonly slotIds: readonly string[] };
+
+/** Seconds a change-over needs. All *common practice, no published source*. */
+export type TransitionSettings = {
+  readonly putDownSeconds: number;
+  readonly pickUpSeconds: number;
+  readonly swapSeconds: number;
+  readonly standKneelSeconds: number;
+  readonly standFloorSeconds: number;
+  readonly floorTurnSeconds: number;
+  readonly sideSeconds: number;
+  /** Added in a block's first round, while people still learn the order. */
+  readonly firstRoundExtraSeconds: number;
+  /** The studio's own factor, moved by feedback in small bounded steps. */
+  readonly factor: number;
+};
+
+/** What nothing may cut below. */
+export type FloorSettings = {
+  readonly leastWarmUpSeconds: number;
+  readonly leastCoolDownSeconds: number;
+  readonly leastRestSeconds: number;
+};
+
+/** Weekly sets a muscle: none, low (< low), moderate, high (≥ high), very high (> veryHigh). */
+export type DoseSettings = { readonly low: number; readonly high: number; readonly veryHigh: number };
+
+/** Limits of the checks, each with its source beside it in `defaultSettings`. */
+export type CheckSettings = {
+  readonly lateStartShareOfBout: number;
+  readonly lateStartSecondsOfBout: number;
+  readonly unusedShareOfTeachingTime: number;
+  readonly jumpsFreeSeconds: number;
+  readonly gripBoutSeconds: number;
+  readonly allOutBeginnersSeconds: number;
+  readonly loadedNonStopBeginnersSeconds: number;
+  readonly squareMetresAPerson: number;
+  readonly squareMetresAPersonMoving: number;
+  readonly floorChangesAMinute: Readonly<Record<1 | 2 | 3, number>>;
+  readonly newMoves: number;
+  readonly explainNewMoveSeconds: number;
+  readonly heavyCompoundRestSeconds: number;
+  readonly supineLongSeconds: number;
+};
+
+export type Settings = {
+  readonly zone: string;
+  /** Places the workspace knows by id. */
+  readonly reviewChannel?: string;
+  readonly teamChannel?: string;
+  readonly headCoaches: readonly string[];
+  readonly soleCoachMayApproveOwn: boolean;
+  readonly rooms: readonly Room[];
+  readonly slots: readonly WeeklySlot[];
+  readonly slotHabits: readonly SlotHabit[];
+  readonly defaultSlotSeconds: number;
+  readonly countInSeconds: number;
+  readonly countdownMinutes: readonly number[];
+  readonly reportAt: { readonly weekday: Weekday; readonly time: string };
+  readonly transitions: TransitionSettings;
+  readonly floors: FloorSettings;
+  readonly checks: CheckSettings;
+  readonly dose: DoseSettings;
+  readonly firstPriority: readonly Muscle[];
+  readonly mainLifts: 'keep' | 'vary';
+  readonly energyOn: boolean;
+  readonly ownMoves: readonly Move[];
+  /** A studio's nicknames: what people type → a move's id. */
+  readonly ownNames: Readonly<Record<string, string>>;
+};
+
+/** The values in force until a studio sets its own; the source stands beside each. */
+export const defaultSettings: Settings = {
+  zone: 'UTC',
+  headCoaches: [],
+  soleCoachMayApproveOwn: false,
+  rooms: [],
+  slots: [],
+  slotHabits: [],
+  // Common practice, no published source.
+  defaultSlotSeconds: 2700,
+  countInSeconds: 0,
+  countdownMinutes: [60, 15, 5],
+  reportAt: { weekday: 'Mon', time: '07:00' },
+  // Common practice, no published source: no norm for change-over times is published.
+  transitions: {
+    putDownSeconds: 2,
+    pickUpSeconds: 3,
+    swapSeconds: 5,
+    standKneelSeconds: 3,
+    standFloorSeconds: 5,
+    floorTurnSeconds: 2,
+    sideSeconds: 3,
+    firstRoundExtraSeconds: 2,
+    factor: 1,
+  },
+  floors: {
+    // ACSM: warm-up and cool-down of 5–10 minutes each; the shorter end.
+    leastWarmUpSeconds: 300,
+    leastCoolDownSeconds: 300,
+    // Common practice, no published source.
+    leastRestSeconds: 10,
+  },
+  checks: {
+    // Common practice, no published source.
+    lateStartShareOfBout: 1 / 3,
+    lateStartSecondsOfBout: 10,
+    unusedShareOfTeachingTime: 0.1,
+    jumpsFreeSeconds: 240,
+    gripBoutSeconds: 40,
+    allOutBeginnersSeconds: 720,
+    loadedNonStopBeginnersSeconds: 300,
+    // 45 sq ft a person: trade body question-and-answer page, 2010; posted capacity by fire code comes first.
+    squareMetresAPerson: 4.2,
+    // Common practice, no published source.
+    squareMetresAPersonMoving: 6,
+    floorChangesAMinute: { 1: 1, 2: 2, 3: 3 },
+    newMoves: 3,
+    explainNewMoveSeconds: 10,
+    // Ratamess NA et al. (ACSM), Med Sci Sports Exerc 2009;41:687–708: 2–3 min core lifts; the shorter end.
+    heavyCompoundRestSeconds: 120,
+    // Common practice, no published source.
+    supineLongSeconds: 300,
+  },
+  // 4: Iversen VM et al. 2021; 10: ACSM position stand 2026; 20: Baz-Valle E et al. 2022.
+  dose: { low: 4, high: 10, veryHigh: 20 },
+  firstPriority: [
+    'quadriceps',
+    'hamstrings',
+    'glutes',
+    'chest',
+    'upper back',
+    'lats',
+    'shoulders',
+    'abdominals',
+    'obliques',
+    'lower back',
+  ],
+  mainLifts: 'keep',
+  energyOn: false,
+  ownMoves: [],
+  ownNames: {},
+};
