@@ -1,0 +1,38 @@
+/** Every name the app shares with the workspace; the manifest is built from these. */
+
+export const commands = { evenset: '/evenset' } as const;
+
+export const actions = {
+  applyEdit: 'apply-edit',
+  chooseMove: 'choose-move',
+  keepAsWords: 'keep-as-words',
+  undo: 'undo',
+  redo: 'redo',
+  timeline: 'show-timeline',
+  allFindings: 'show-all-findings',
+  openSchedule: 'open-schedule',
+  sendForReview: 'send-for-review',
+  withdraw: 'withdraw',
+  approve: 'approve',
+  openAskChanges: 'open-ask-changes',
+  muscles: 'show-muscles',
+  taughtAsPlanned: 'taught-as-planned',
+  openTaughtWithChanges: 'open-taught-with-changes',
+  notTaught: 'not-taught',
+  effort: 'effort',
+  length: 'length',
+  openDraft: 'open-draft',
+  weekDetails: 'week-details',
+} as const;
+
+export const views = {
+  draft: 'draft-form',
+  schedule: 'schedule-form',
+  askChanges: 'ask-changes-form',
+  taughtWithChanges: 'taught-with-changes-form',
+} as const;
+
+export const shortcuts = { draftFromMessage: 'draft-from-message' } as const;
+
+/** Key under which a notice's key stands in a message's metadata. */
+export const metadataEventType = 'evenset_notice';

@@ -1,0 +1,2 @@
+/** Every sentence for people in English, by stage. */
+export const english = {} as const;
