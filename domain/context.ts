@@ -1,4 +1,5 @@
 import type { Catalogue } from './catalogue/catalogue.ts';
+import type { KitItem } from './catalogue/kit.ts';
 import type { MoveId } from './catalogue/move.ts';
 import type { Plan } from './plan/plan.ts';
 import type { Settings } from './settings.ts';
@@ -21,6 +22,10 @@ export type Context = {
   readonly dismissed?: ReadonlySet<string>;
   /** Other classes whose muscles matter for the 48-hour rule. */
   readonly neighbours?: readonly NeighbourClass[];
+  /** Pieces of the room's kit that other classes have out at the same time; absent where not known. */
+  readonly kitInUse?: Readonly<Partial<Record<KitItem, number>>>;
+  /** The class taught last in the same slot: its moves, for the studio's wish to keep or vary main lifts. */
+  readonly lastTime?: { readonly moveIds: ReadonlySet<MoveId> };
 };
 
 /** A class within 48 hours that shares a slot habit. */

@@ -73,6 +73,26 @@ export type CheckSettings = {
   readonly explainNewMoveSeconds: number;
   readonly heavyCompoundRestSeconds: number;
   readonly supineLongSeconds: number;
+  /** A gap of this length ends a row of neighbouring moves. */
+  readonly rowBreakSeconds: number;
+  /** Bouts shorter than this don't count towards a row of three. */
+  readonly rowBoutSeconds: number;
+  readonly floorTurnsAMinute: number;
+  /** Fewer ups and downs, or turns, in a block than this are never told. */
+  readonly floorChangesLeast: number;
+  readonly breakBetweenBlocksSeconds: number;
+  /** Told where one of push and pull has more than this many times the other's sets … */
+  readonly pushPullRatio: number;
+  /** … and at least this many sets more. */
+  readonly pushPullSets: number;
+  readonly recoverySets: number;
+  /** Classes of this length are long: options for lying and for getting up are asked for. */
+  readonly longClassSeconds: number;
+  /** A rated effort from which a compound move counts as heavy (0–10). */
+  readonly heavyRpe: number;
+  /** A move is called new only once a studio has taught this many different ones. */
+  readonly knownMovesLeast: number;
+  readonly wipeSeconds: number;
 };
 
 export type Settings = {
@@ -153,6 +173,20 @@ export const defaultSettings: Settings = {
     heavyCompoundRestSeconds: 120,
     // Common practice, no published source.
     supineLongSeconds: 300,
+    rowBreakSeconds: 45,
+    rowBoutSeconds: 20,
+    floorTurnsAMinute: 1,
+    floorChangesLeast: 4,
+    breakBetweenBlocksSeconds: 60,
+    // 1 : 1 is common practice; no norm for push : pull sets is published.
+    pushPullRatio: 2,
+    pushPullSets: 4,
+    // Common practice, no published source; the 48 hours are of Garber CE et al. 2011.
+    recoverySets: 6,
+    longClassSeconds: 3600,
+    heavyRpe: 8,
+    knownMovesLeast: 40,
+    wipeSeconds: 15,
   },
   // 4: Iversen VM et al. 2021; 10: ACSM position stand 2026; 20: Baz-Valle E et al. 2022.
   dose: { low: 4, high: 10, veryHigh: 20 },
