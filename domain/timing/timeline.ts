@@ -25,7 +25,7 @@ export type Segment = {
   readonly round?: number;
   /** Repetitions aimed at in this bout, where known. */
   readonly reps?: number;
-  /** Moves that share one open-ended stretch of work (AMRAP, for time, ladder under a cap). */
+  /** Moves that share one open-ended stretch of work (AMRAP, for time, ladder). */
   readonly sharedBy?: readonly LineId[];
   /** The rest is a water break, or holds the explaining. */
   readonly also?: 'water' | 'explain' | 'clear-up';

@@ -1,0 +1,18 @@
+import type { Segment } from './timeline.ts';
+
+/** A segment that does not know yet when it starts, nor which block it stands in. */
+export type Part = Omit<Segment, 'startSeconds' | 'endSeconds' | 'block'> & {
+  readonly seconds: number;
+  /** Rest that belongs to an EMOM interval: never dropped or replaced. */
+  readonly ofInterval?: true;
+};
+
+/** Seconds of a run of parts. */
+export function secondsOf(parts: readonly Part[]): number {
+  return parts.reduce((sum, part) => sum + part.seconds, 0);
+}
+
+/** A rest of some seconds, or nothing. */
+export function restPart(seconds: number, facts: Omit<Part, 'kind' | 'seconds'> = {}): readonly Part[] {
+  return seconds > 0 ? [{ ...facts, kind: 'rest', seconds }] : [];
+}

@@ -1,0 +1,58 @@
+import type { Catalogue } from '../catalogue/catalogue.ts';
+import type { Block, TimeBlock } from '../plan/plan.ts';
+import type { Part } from './part.ts';
+import { partsOfEmom } from './parts-of-emom.ts';
+import { partsOfRounds } from './parts-of-rounds.ts';
+import { partsOfSharedWork } from './parts-of-shared-work.ts';
+import { partsOfTabata } from './parts-of-tabata.ts';
+
+/**
+ * A block by itself, as if another followed at once: its last rest is there. `toTheEndSeconds` is what a
+ * cool-down to the end takes.
+ */
+export function partsOfBlock(block: Block, catalogue: Catalogue, toTheEndSeconds: number): readonly Part[] {
+  switch (block.kind) {
+    case 'circuit':
+    case 'straight':
+    case 'stations':
+    case 'finisher':
+      return partsOfRounds(block, catalogue);
+    case 'emom':
+      return partsOfEmom(block, catalogue);
+    case 'tabata':
+      return partsOfTabata(block);
+    case 'amrap':
+    case 'for time':
+    case 'ladder':
+      return partsOfSharedWork(block, catalogue);
+    case 'warm-up':
+    case 'cool-down':
+    case 'mobility':
+    case 'song':
+      return [
+        { kind: 'open', seconds: block.length.kind === 'fixed' ? block.length.seconds : toTheEndSeconds },
+      ];
+    case 'rest':
+    case 'water':
+    case 'explain':
+    case 'set-up':
+    case 'clear-up':
+      return [partOfTime(block)];
+  }
+}
+
+function partOfTime(block: TimeBlock): Part {
+  const { seconds } = block;
+  switch (block.kind) {
+    case 'rest':
+      return { kind: 'between-blocks', seconds, ...(block.explain ? { also: 'explain' } : {}) };
+    case 'water':
+      return { kind: 'between-blocks', seconds, also: 'water' };
+    case 'explain':
+      return { kind: 'explain', seconds };
+    case 'set-up':
+      return { kind: 'set-up', seconds };
+    case 'clear-up':
+      return { kind: 'set-up', seconds, also: 'clear-up' };
+  }
+}

@@ -1,0 +1,40 @@
+import type { Letter, LetteredBlock, PlannedMove } from '../plan/plan.ts';
+import type { Part } from './part.ts';
+import { workOfMove } from './work-of-move.ts';
+
+/** The moves a letter has in a round, from 1: all of them, or the one whose turn it is. */
+export function movesInRound(letter: Letter, round: number): readonly PlannedMove[] {
+  if (letter.order === 'in turn') return letter.moves;
+  const move = letter.moves[(round - 1) % letter.moves.length];
+  return move === undefined ? [] : [move];
+}
+
+/** On one side only: both sides in turn, or half each, become that side; what has no sides stays. */
+function onSide(planned: PlannedMove, side: 'right' | 'left'): PlannedMove {
+  return planned.sides === 'each side' || planned.sides === 'split sides'
+    ? { ...planned, sides: side }
+    : planned;
+}
+
+/**
+ * A letter once through in a round, its moves back to back: on the right, then on the left for a whole set
+ * each side; twice where partners swap roles.
+ */
+export function workOfLetter(
+  block: LetteredBlock,
+  letter: Letter,
+  round: number,
+  secondsFor: (planned: PlannedMove) => number,
+): readonly Part[] {
+  const place = { letter: letter.id, round };
+  const moves = movesInRound(letter, round);
+  const once = (run: readonly PlannedMove[]) =>
+    run.flatMap((planned) => workOfMove(planned, secondsFor(planned), place));
+  const set = letter.wholeSetEachSide
+    ? [
+        ...once(moves.map((move) => onSide(move, 'right'))),
+        ...once(moves.map((move) => onSide(move, 'left'))),
+      ]
+    : once(moves);
+  return block.pairs === 'swap' ? [...set, ...set] : set;
+}
