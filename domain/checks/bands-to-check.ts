@@ -1,0 +1,19 @@
+import type { Context } from '../context.ts';
+import type { CheckSubject } from './check-subject.ts';
+import { plannedLines } from './class-facts.ts';
+import type { FindingBase } from './finding.ts';
+import { knownMove } from './known-move.ts';
+
+export type BandsToCheck = FindingBase & { readonly code: 'bands-to-check' };
+
+/** Long bands and straps: wear and anchors are looked at before people come. */
+export function bandsToCheck({ plan }: CheckSubject, context: Context): readonly BandsToCheck[] {
+  const lines = plannedLines(plan).flatMap(({ planned }) =>
+    knownMove(planned, context)?.kit.some(({ item }) => item === 'long band' || item === 'suspension strap')
+      ? [planned.id]
+      : [],
+  );
+  return lines.length === 0
+    ? []
+    : [{ code: 'bands-to-check', severity: 'good to know', lines, source: 'common practice' }];
+}

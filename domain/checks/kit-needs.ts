@@ -1,0 +1,99 @@
+import { type KitItem, type KitNeed, kitItems } from '../catalogue/kit.ts';
+import type { Move } from '../catalogue/move.ts';
+import type { Context } from '../context.ts';
+import { hasLetters } from '../plan/blocks-of.ts';
+import type { Letter, LetteredBlock, LineId, Plan } from '../plan/plan.ts';
+import type { Room } from '../settings.ts';
+import { roomOf } from './class-facts.ts';
+import { knownMove } from './known-move.ts';
+
+/** Pieces of one kind that a block needs at one moment, and how many are there. */
+export type KitCount = {
+  readonly item: KitItem;
+  readonly needPieces: number;
+  readonly havePieces: number;
+  /** Pieces that other classes have out at that time. */
+  readonly outPieces: number;
+  readonly lines: readonly LineId[];
+};
+
+type Need = KitNeed & { readonly line: LineId };
+
+/** What else serves in place of a piece: common practice. */
+const alsoServes: Readonly<Partial<Record<KitItem, readonly KitItem[]>>> = {
+  dumbbell: ['kettlebell'],
+  kettlebell: ['dumbbell'],
+  step: ['box', 'bench'],
+  box: ['bench', 'step'],
+  bench: ['step', 'box'],
+  chair: ['bench', 'box'],
+  'medicine ball': ['slam ball'],
+  'slam ball': ['medicine ball'],
+};
+
+/**
+ * Kit a block needs at once for its people, against the room's. Empty where head count, room or the room's
+ * kit is not known. Mats count only where the room says how many it has: people bring their own.
+ */
+export function kitCounts(plan: Plan, context: Context): readonly KitCount[] {
+  const room = roomOf(plan, context);
+  const { people } = plan.facts;
+  if (room === undefined || people === undefined || Object.keys(room.kit).length === 0) {
+    return [];
+  }
+  return plan.blocks
+    .filter(hasLetters)
+    .flatMap((block) => countsOfBlock(block, people, room, context))
+    .filter(({ item }) => item !== 'mat' || room.kit.mat !== undefined);
+}
+
+function countsOfBlock(
+  block: LetteredBlock,
+  people: number,
+  room: Room,
+  context: Context,
+): readonly KitCount[] {
+  const needs = block.letters.map((letter) => needsOfLetter(letter, room, context));
+  return kitItems.flatMap((item) => {
+    const ofItem = needs.map((letter) => letter.filter((need) => need.item === item));
+    const lines = ofItem.flat().map(({ line }) => line);
+    return lines.length === 0
+      ? []
+      : [{ ...stock(item, room, context), item, lines, needPieces: atOnce(block, ofItem, people) }];
+  });
+}
+
+/** At stations each letter has its own people; elsewhere all do the same letter at once. */
+function atOnce(block: LetteredBlock, needs: readonly (readonly Need[])[], people: number): number {
+  const perPerson = needs.map((letter) => Math.max(0, ...letter.map(({ pieces }) => pieces)));
+  if (block.kind === 'stations') {
+    const each = block.peoplePerStation ?? Math.ceil(people / block.letters.length);
+    return perPerson.reduce((sum, pieces) => sum + pieces * each, 0);
+  }
+  const users = block.pairs === undefined ? people : Math.ceil(people / 2);
+  return Math.max(...perPerson) * users;
+}
+
+function needsOfLetter(letter: Letter, room: Room, context: Context): readonly Need[] {
+  return letter.moves.flatMap((planned) => {
+    const move = knownMove(planned, context);
+    return move === undefined ? [] : kitIn(move, room).map((need) => ({ ...need, line: planned.id }));
+  });
+}
+
+/** The way of doing the move that the room has kit for at all; else its usual kit. */
+function kitIn(move: Move, room: Room): readonly KitNeed[] {
+  const ways = [move.kit, ...(move.otherKit ?? [])];
+  return ways.find((way) => way.every(({ item, pieces }) => (room.kit[item] ?? 0) >= pieces)) ?? move.kit;
+}
+
+function stock(
+  item: KitItem,
+  room: Room,
+  context: Context,
+): { readonly havePieces: number; readonly outPieces: number } {
+  const items = [item, ...(alsoServes[item] ?? [])];
+  const total = (pieces: Readonly<Partial<Record<KitItem, number>>>): number =>
+    items.reduce((sum, one) => sum + (pieces[one] ?? 0), 0);
+  return { havePieces: total(room.kit), outPieces: total(context.kitInUse ?? {}) };
+}

@@ -1,0 +1,58 @@
+import type { Context } from '../context.ts';
+import type { CheckSubject } from './check-subject.ts';
+import { isForBeginners } from './class-facts.ts';
+import type { FindingBase } from './finding.ts';
+import { isLoaded } from './known-move.ts';
+import { publishedRules } from './published-rules.ts';
+import { linesOfTurns, type Turn, turnsOf } from './turns-of.ts';
+
+export type LoadedWithoutBreak = FindingBase & {
+  readonly code: 'loaded-without-break';
+  readonly seconds: number;
+  readonly mostSeconds: number;
+};
+
+/** At level 1 or for beginners: loaded work runs on too long with no rest in it. */
+export function loadedWithoutBreak(subject: CheckSubject, context: Context): readonly LoadedWithoutBreak[] {
+  const { loadedNonStopBeginnersSeconds: mostSeconds } = context.settings.checks;
+  if (!isForBeginners(subject.plan)) {
+    return [];
+  }
+  const stretches = stretchesOf(turnsOf(subject, context), context.settings.floors.leastRestSeconds);
+  const longest = stretches
+    .map((turns) => ({ turns, seconds: turns.reduce((sum, { workSeconds }) => sum + workSeconds, 0) }))
+    .filter(({ seconds }) => seconds > mostSeconds)
+    .toSorted((one, other) => other.seconds - one.seconds)[0];
+  if (longest === undefined) {
+    return [];
+  }
+  return [
+    {
+      code: 'loaded-without-break',
+      severity: 'look at',
+      lines: linesOfTurns(longest.turns),
+      source: publishedRules.rhabdomyolysis,
+      seconds: Math.round(longest.seconds),
+      mostSeconds,
+    },
+  ];
+}
+
+/** Loaded turns that follow on one another; a straight set's own rests break it. */
+function stretchesOf(turns: readonly Turn[], breakSeconds: number): readonly (readonly Turn[])[] {
+  const stretches: Turn[][] = [];
+  for (const turn of turns) {
+    const last = stretches.at(-1);
+    const runsOn = turn.gapSeconds < breakSeconds && turn.move !== undefined && isLoaded(turn.move);
+    if (last !== undefined && runsOn) {
+      last.push(turn);
+    } else {
+      stretches.push([turn]);
+    }
+  }
+  return stretches.filter((stretch) => stretch.every(isUnbroken));
+}
+
+function isUnbroken({ move, startSeconds, endSeconds, workSeconds }: Turn): boolean {
+  return move !== undefined && isLoaded(move) && endSeconds - startSeconds - workSeconds < 5;
+}

@@ -1,0 +1,117 @@
+import type { Move } from '../catalogue/move.ts';
+import type { Context } from '../context.ts';
+import { labelsByLine } from '../plan/labels.ts';
+import type { LineId, Plan } from '../plan/plan.ts';
+import type { CheckSubject } from './check-subject.ts';
+import { classLevel, kitAtHand } from './class-facts.ts';
+import type { Turn } from './turns-of.ts';
+
+/** A finding's `mend`, or nothing to spread where no single edit mends it. */
+export function mendWith(edit: string | undefined): { readonly mend?: string } {
+  return edit === undefined ? {} : { mend: edit };
+}
+
+/** Seconds as an edit writes a length: `5:00`. */
+export function minutes(seconds: number): string {
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+}
+
+/** What a line is called in an edit: `B`, `B2`. */
+export function labelOf(plan: Plan, line: LineId): string {
+  return labelsByLine(plan).get(line) ?? '';
+}
+
+/**
+ * The first exchange of two moves of one block, one of them among `concerned`, that mends: `swap B with D`.
+ * `isMended` judges the turns as they would be.
+ */
+export function swapThatMends(
+  plan: Plan,
+  turns: readonly Turn[],
+  concerned: readonly LineId[],
+  isMended: (turns: readonly Turn[]) => boolean,
+): string | undefined {
+  const places = turns.filter(
+    (turn, index) => turns.findIndex(({ planned }) => planned.id === turn.planned.id) === index,
+  );
+  const pairs = places
+    .filter(({ planned }) => concerned.includes(planned.id))
+    .flatMap((one) =>
+      places
+        .filter((other) => other.blockIndex === one.blockIndex && other.move?.id !== one.move?.id)
+        .map((other) => ({ one, other })),
+    );
+  const found = pairs.find(({ one, other }) => isMended(turns.map((turn) => exchanged(turn, one, other))));
+  return found && `swap ${labelOf(plan, found.one.planned.id)} with ${labelOf(plan, found.other.planned.id)}`;
+}
+
+function exchanged(turn: Turn, one: Turn, other: Turn): Turn {
+  const source =
+    turn.planned.id === one.planned.id ? other : turn.planned.id === other.planned.id ? one : turn;
+  const { move: _own, ...rest } = turn;
+  return source.move === undefined ? rest : { ...rest, move: source.move };
+}
+
+/**
+ * A move to teach in another's place: the same prime mover, of the class's level, with the kit at hand, not
+ * in the class already. The same pattern, position and sides are preferred, then the catalogue's order.
+ */
+export function moveInPlaceOf(
+  move: Move,
+  subject: CheckSubject,
+  context: Context,
+  fits: (candidate: Move) => boolean,
+): Move | undefined {
+  const used = movesIn(subject.plan);
+  const level = classLevel(subject.plan) ?? move.level;
+  const atHand = kitAtHand(subject.plan, context);
+  const likeness = (candidate: Move): number =>
+    (candidate.pattern === move.pattern ? 4 : 0) +
+    (candidate.position === move.position ? 2 : 0) +
+    (candidate.effort === move.effort ? 1 : 0);
+  return context.catalogue.moves
+    .filter(
+      (candidate) =>
+        candidate.id !== move.id &&
+        !used.has(candidate.id) &&
+        candidate.level <= level &&
+        candidate.sides === move.sides &&
+        candidate.effort !== 'mobility' &&
+        candidate.primeMovers[0] === move.primeMovers[0] &&
+        candidate.kit.every(({ item }) => item === 'mat' || atHand.has(item)) &&
+        fits(candidate),
+    )
+    .reduce<Move | undefined>(
+      (best, candidate) => (best === undefined || likeness(candidate) > likeness(best) ? candidate : best),
+      undefined,
+    );
+}
+
+/** `swap B1 front squat`, or nothing where no move fits. */
+export function swapFor(plan: Plan, line: LineId, move: Move | undefined): string | undefined {
+  return move && `swap ${labelOf(plan, line)} ${move.name}`;
+}
+
+function movesIn(plan: Plan): ReadonlySet<string> {
+  return new Set(
+    plan.blocks.flatMap((block) =>
+      'letters' in block
+        ? block.letters.flatMap((letter) =>
+            letter.moves.flatMap(({ choice }) => (choice.kind === 'move' ? [choice.moveId] : [])),
+          )
+        : [],
+    ),
+  );
+}
+
+/** Seconds the class may grow by: what is spare, and what a cool-down *to the end* has above the least. */
+export function secondsToGrow(subject: CheckSubject, context: Context): number {
+  const { blocks } = subject.plan;
+  const open = blocks.findIndex((block) => 'length' in block && block.length.kind === 'to the end');
+  const time = subject.timeline.blocks.find(({ block }) => block === open);
+  const above =
+    time === undefined
+      ? 0
+      : time.endSeconds - time.startSeconds - context.settings.floors.leastCoolDownSeconds;
+  return subject.fit.spareSeconds + Math.max(0, above);
+}

@@ -1,0 +1,26 @@
+import type { Context } from '../context.ts';
+import type { CheckSubject } from './check-subject.ts';
+import type { FindingBase } from './finding.ts';
+import { isExplained, newMoveTurns } from './new-moves.ts';
+import { linesOfTurns } from './turns-of.ts';
+
+export type NewMoveNotExplained = FindingBase & {
+  readonly code: 'new-move-not-explained';
+  readonly explainSeconds: number;
+};
+
+/** A move is taught here for the first time, and no explaining stands before its block. */
+export function newMoveNotExplained(subject: CheckSubject, context: Context): readonly NewMoveNotExplained[] {
+  const lines = linesOfTurns(newMoveTurns(subject, context).filter((turn) => !isExplained(turn, subject)));
+  return lines.length === 0
+    ? []
+    : [
+        {
+          code: 'new-move-not-explained',
+          severity: 'look at',
+          lines,
+          source: 'common practice',
+          explainSeconds: context.settings.checks.explainNewMoveSeconds,
+        },
+      ];
+}

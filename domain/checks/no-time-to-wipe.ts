@@ -1,0 +1,36 @@
+import type { Context } from '../context.ts';
+import type { CheckSubject } from './check-subject.ts';
+import { plannedLines } from './class-facts.ts';
+import type { FindingBase } from './finding.ts';
+import { isLoaded, knownMove } from './known-move.ts';
+
+export type NoTimeToWipe = FindingBase & {
+  readonly code: 'no-time-to-wipe';
+  readonly restSeconds: number;
+  readonly wipeSeconds: number;
+};
+
+/** Kit passes from hand to hand at stations, and the rest is too short to wipe it. */
+export function noTimeToWipe({ plan }: CheckSubject, context: Context): readonly NoTimeToWipe[] {
+  const { wipeSeconds } = context.settings.checks;
+  const handed = plannedLines(plan).flatMap(({ block, letter, planned }) => {
+    const move = knownMove(planned, context);
+    const restSeconds =
+      block.kind === 'stations' ? (letter.restSeconds ?? block.intervals[0]?.restSeconds ?? 0) : wipeSeconds;
+    return move !== undefined && isLoaded(move) && restSeconds < wipeSeconds
+      ? [{ id: planned.id, restSeconds }]
+      : [];
+  });
+  return handed.length === 0
+    ? []
+    : [
+        {
+          code: 'no-time-to-wipe',
+          severity: 'good to know',
+          lines: handed.map(({ id }) => id),
+          source: 'common practice',
+          restSeconds: Math.min(...handed.map(({ restSeconds }) => restSeconds)),
+          wipeSeconds,
+        },
+      ];
+}

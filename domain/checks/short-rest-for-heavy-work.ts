@@ -1,0 +1,66 @@
+import type { Move } from '../catalogue/move.ts';
+import type { Context } from '../context.ts';
+import type { LineId, PlannedMove } from '../plan/plan.ts';
+import type { CheckSubject } from './check-subject.ts';
+import { plannedLines } from './class-facts.ts';
+import type { FindingBase } from './finding.ts';
+import { knownMove } from './known-move.ts';
+import { labelOf, mendWith } from './mends.ts';
+import { publishedRules } from './published-rules.ts';
+
+export type ShortRestForHeavyWork = FindingBase & {
+  readonly code: 'short-rest-for-heavy-work';
+  readonly line: LineId;
+  /** From the end of one bout to the start of the same move's next. */
+  readonly restSeconds: number;
+  readonly leastSeconds: number;
+};
+
+/** Heavy compound work comes back sooner than the evidence for core lifts supports. */
+export function shortRestForHeavyWork(
+  subject: CheckSubject,
+  context: Context,
+): readonly ShortRestForHeavyWork[] {
+  const leastSeconds = context.settings.checks.heavyCompoundRestSeconds;
+  const short = plannedLines(subject.plan)
+    .filter(({ planned }) => isHeavyCompound(planned, knownMove(planned, context), context))
+    .map(({ planned }) => ({ planned, restSeconds: shortestReturn(planned, subject) }))
+    .filter(({ restSeconds }) => restSeconds < leastSeconds)
+    .toSorted((one, other) => one.restSeconds - other.restSeconds);
+  const worst = short[0];
+  if (worst === undefined) {
+    return [];
+  }
+  return [
+    {
+      code: 'short-rest-for-heavy-work',
+      severity: 'look at',
+      lines: short.map(({ planned }) => planned.id),
+      source: publishedRules.restBetweenSets,
+      line: worst.planned.id,
+      restSeconds: worst.restSeconds,
+      leastSeconds,
+      ...mendWith(
+        short.every(({ planned }) => planned.weight !== undefined && planned.rpe === undefined)
+          ? short.map(({ planned }) => `weight ${labelOf(subject.plan, planned.id)} medium`).join('\n')
+          : undefined,
+      ),
+    },
+  ];
+}
+
+function isHeavyCompound(planned: PlannedMove, move: Move | undefined, context: Context): boolean {
+  const saidHeavy = planned.weight?.kind === 'feel' && planned.weight.feel === 'heavy';
+  const ratedHeavy = (planned.rpe ?? 0) >= context.settings.checks.heavyRpe;
+  return (saidHeavy || ratedHeavy) && move?.traits.includes('compound') === true;
+}
+
+/** Infinite where the move has one bout. The two sides of a bout are one. */
+function shortestReturn(planned: PlannedMove, { timeline }: CheckSubject): number {
+  const bouts = timeline.segments.filter(({ kind, move }) => kind === 'work' && move === planned.id);
+  const returns = bouts.slice(1).flatMap((bout, index) => {
+    const before = bouts[index];
+    return before === undefined || before.round === bout.round ? [] : [bout.startSeconds - before.endSeconds];
+  });
+  return Math.min(Number.POSITIVE_INFINITY, ...returns);
+}

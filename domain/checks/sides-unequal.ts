@@ -1,0 +1,74 @@
+import type { MoveId } from '../catalogue/move.ts';
+import type { Context } from '../context.ts';
+import type { LineId, Plan, PlannedMove } from '../plan/plan.ts';
+import type { Segment } from '../timing/timeline.ts';
+import type { CheckSubject } from './check-subject.ts';
+import { plannedLines } from './class-facts.ts';
+import type { FindingBase } from './finding.ts';
+import { knownMove } from './known-move.ts';
+import { labelOf, mendWith } from './mends.ts';
+
+export type SidesUnequal = FindingBase & {
+  readonly code: 'sides-unequal';
+  readonly moveId: MoveId;
+  /** Work a side: seconds, or repetitions in open-ended work. */
+  readonly right: number;
+  readonly left: number;
+};
+
+type SideWork = { readonly right: number; readonly left: number };
+
+/** A move written for one side gets more work there than on the other, over the whole class. */
+export function sidesUnequal(subject: CheckSubject, context: Context): readonly SidesUnequal[] {
+  const oneSided = plannedLines(subject.plan)
+    .map(({ planned }) => planned)
+    .filter(({ sides, choice }) => (sides === 'right' || sides === 'left') && choice.kind === 'move');
+  const moveIds = new Set(oneSided.flatMap((planned) => knownMove(planned, context)?.id ?? []));
+  return [...moveIds].flatMap((moveId) => {
+    const lines = oneSided.filter(({ choice }) => choice.kind === 'move' && choice.moveId === moveId);
+    const work = lines
+      .map((planned) => workOf(planned, subject.timeline.segments))
+      .reduce<SideWork>((sum, next) => ({ right: sum.right + next.right, left: sum.left + next.left }), {
+        right: 0,
+        left: 0,
+      });
+    return work.right === work.left ? [] : [finding(subject.plan, moveId, lines, work)];
+  });
+}
+
+function workOf(planned: PlannedMove, segments: readonly Segment[]): SideWork {
+  const amount = segments
+    .filter((segment) => segment.kind === 'work')
+    .map((segment) => amountIn(segment, planned))
+    .reduce((sum, next) => sum + next, 0);
+  return planned.sides === 'right' ? { right: amount, left: 0 } : { right: 0, left: amount };
+}
+
+function amountIn(segment: Segment, planned: PlannedMove): number {
+  if (segment.sharedBy?.includes(planned.id)) {
+    return planned.reps ?? 1;
+  }
+  return segment.move === planned.id ? segment.endSeconds - segment.startSeconds : 0;
+}
+
+function finding(
+  plan: Plan,
+  moveId: MoveId,
+  lines: readonly PlannedMove[],
+  { right, left }: SideWork,
+): SidesUnequal {
+  return {
+    code: 'sides-unequal',
+    severity: 'must fix',
+    lines: lines.map(({ id }): LineId => id),
+    source: 'common practice',
+    moveId,
+    right,
+    left,
+    ...mendWith(
+      lines.every(({ reps }) => reps === undefined || reps % 2 === 0)
+        ? lines.map(({ id }) => `sides ${labelOf(plan, id)} split sides`).join('\n')
+        : undefined,
+    ),
+  };
+}

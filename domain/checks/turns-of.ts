@@ -1,0 +1,159 @@
+import type { Move } from '../catalogue/move.ts';
+import type { Context } from '../context.ts';
+import { hasLetters } from '../plan/blocks-of.ts';
+import type { Letter, LetteredBlock, LineId, PlannedMove } from '../plan/plan.ts';
+import type { Segment } from '../timing/timeline.ts';
+import type { CheckSubject } from './check-subject.ts';
+import { knownMove } from './known-move.ts';
+
+/**
+ * A stretch of the class on one line before the next takes over: both sides of a one-sided move, or all
+ * rounds of a straight set, are one turn. Seconds from the start of the class.
+ */
+export type Turn = {
+  readonly blockIndex: number;
+  readonly block: LetteredBlock;
+  readonly letter: Letter;
+  readonly planned: PlannedMove;
+  /** Absent for an open line and a line kept as words. */
+  readonly move?: Move;
+  readonly startSeconds: number;
+  readonly endSeconds: number;
+  readonly workSeconds: number;
+  /** Its longest bout. */
+  readonly boutSeconds: number;
+  /** Since the turn before it; infinite for the first of the class. */
+  readonly gapSeconds: number;
+};
+
+type Line = { readonly block: LetteredBlock; readonly letter: Letter; readonly planned: PlannedMove };
+
+/** Without reps, one pass over a move in open-ended work is taken as this long: common practice. */
+const assumedPassSeconds = 30;
+
+/** The turns of a class in order. Open-ended work is shown as two rounds of its moves. */
+export function turnsOf(subject: CheckSubject, context: Context): readonly Turn[] {
+  const lines = linesOf(subject);
+  const bouts = subject.timeline.segments
+    .filter((segment) => segment.kind === 'work')
+    .flatMap((segment) => passesOf(segment, lines, context));
+  return joinBouts(bouts);
+}
+
+function linesOf(subject: CheckSubject): ReadonlyMap<LineId, Line> {
+  return new Map(
+    subject.plan.blocks
+      .filter(hasLetters)
+      .flatMap((block) =>
+        block.letters.flatMap((letter) =>
+          letter.moves.map((planned) => [planned.id, { block, letter, planned }] as const),
+        ),
+      ),
+  );
+}
+
+function passesOf(
+  segment: Segment,
+  lines: ReadonlyMap<LineId, Line>,
+  context: Context,
+): readonly Omit<Turn, 'gapSeconds'>[] {
+  const shared = segment.sharedBy !== undefined && segment.sharedBy.length > 0 ? segment.sharedBy : undefined;
+  const ids =
+    shared !== undefined ? [...shared, ...shared] : segment.move === undefined ? [] : [segment.move];
+  const seconds = (segment.endSeconds - segment.startSeconds) / ids.length;
+  return ids.flatMap((id, index) => {
+    const line = lines.get(id);
+    if (line === undefined) {
+      return [];
+    }
+    const move = knownMove(line.planned, context);
+    return [
+      {
+        ...line,
+        ...(move === undefined ? {} : { move }),
+        blockIndex: segment.block,
+        startSeconds: segment.startSeconds + index * seconds,
+        endSeconds: segment.startSeconds + (index + 1) * seconds,
+        workSeconds: seconds,
+        boutSeconds: shared === undefined ? seconds : Math.min(seconds, passSeconds(line.planned, move)),
+      },
+    ];
+  });
+}
+
+function passSeconds(planned: PlannedMove, move: Move | undefined): number {
+  const tempo = planned.tempo ?? move?.tempo;
+  if (planned.reps === undefined || tempo === undefined) {
+    return assumedPassSeconds;
+  }
+  const perRep = tempo.lowerSeconds + tempo.bottomPauseSeconds + tempo.liftSeconds + tempo.topPauseSeconds;
+  return planned.reps * perRep;
+}
+
+function joinBouts(bouts: readonly Omit<Turn, 'gapSeconds'>[]): readonly Turn[] {
+  const turns: Turn[] = [];
+  for (const bout of bouts) {
+    const last = turns.at(-1);
+    if (last !== undefined && last.planned.id === bout.planned.id) {
+      turns[turns.length - 1] = joined(last, bout);
+    } else {
+      turns.push({
+        ...bout,
+        gapSeconds: last === undefined ? Number.POSITIVE_INFINITY : bout.startSeconds - last.endSeconds,
+      });
+    }
+  }
+  return turns;
+}
+
+function joined(turn: Turn, bout: Omit<Turn, 'gapSeconds'>): Turn {
+  return {
+    ...turn,
+    endSeconds: bout.endSeconds,
+    workSeconds: turn.workSeconds + bout.workSeconds,
+    boutSeconds: Math.max(turn.boutSeconds, bout.boutSeconds),
+  };
+}
+
+/** Each turn with the one before it, inside one block, where less than `breakSeconds` lie between them. */
+export function neighboursIn(
+  turns: readonly Turn[],
+  breakSeconds: number,
+): readonly { readonly before: Turn; readonly after: Turn }[] {
+  return turns.flatMap((after, index) => {
+    const before = turns[index - 1];
+    return before !== undefined &&
+      before.blockIndex === after.blockIndex &&
+      before.planned.id !== after.planned.id &&
+      after.gapSeconds < breakSeconds
+      ? [{ before, after }]
+      : [];
+  });
+}
+
+/** The stretches of three or more turns in a row that are of a kind, with less than `breakSeconds` between. */
+export function rowsOfThree(
+  turns: readonly Turn[],
+  breakSeconds: number,
+  isOfKind: (turn: Turn) => boolean,
+): readonly (readonly Turn[])[] {
+  const rows: Turn[][] = [];
+  let row: Turn[] = [];
+  for (const turn of turns) {
+    if (!isOfKind(turn) || turn.gapSeconds >= breakSeconds) {
+      row = [];
+    }
+    if (isOfKind(turn)) {
+      row.push(turn);
+    }
+    if (row.length === 3) {
+      rows.push(row);
+    }
+  }
+  return rows;
+}
+
+/** The line ids of some turns, each once, in order. */
+export function linesOfTurns(turns: readonly Turn[]): readonly LineId[] {
+  return [...new Set(turns.map((turn) => turn.planned.id))];
+}
