@@ -45,11 +45,11 @@ import { type WeightsUnderfoot, weightsUnderfoot } from './weights-underfoot.ts'
 
 /** Everything the checks can find, told apart by `code`. */
 export type Finding =
-  | OverTeachingTime
   | LyingBesideThrow
   | BallisticWithoutRest
   | LowerBackThreeInARow
   | OverRoomCapacity
+  | OverTeachingTime
   | KitShort
   | KitInUse
   | SidesUnequal
@@ -91,11 +91,11 @@ type Check = (subject: CheckSubject, context: Context) => readonly Finding[];
 
 /** Worst first within a severity. */
 const checks: readonly Check[] = [
-  overTeachingTime,
   lyingBesideThrow,
   ballisticWithoutRest,
   lowerBackThreeInARow,
   overRoomCapacity,
+  overTeachingTime,
   kitShort,
   kitInUse,
   sidesUnequal,

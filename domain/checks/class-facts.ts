@@ -1,4 +1,5 @@
 import { type KitItem, kitItems } from '../catalogue/kit.ts';
+import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Level } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
@@ -46,11 +47,12 @@ export function plannedLines(plan: Plan): readonly PlannedLine[] {
 /** Kit that may be used: what the plan's `kit:` line or else the room has, and what its own moves need. */
 export function kitAtHand(plan: Plan, context: Context): ReadonlySet<KitItem> {
   const room = roomOf(plan, context);
-  const had = kitItems.filter((item) => (room?.kit[item] ?? 0) > 0);
-  const used = plannedLines(plan).flatMap(
-    ({ planned }) => knownMove(planned, context)?.kit.map(({ item }) => item) ?? [],
-  );
-  return new Set([...(plan.facts.kit ?? had), ...used]);
+  const listed = plan.facts.kit ?? kitItems.filter((item) => (room?.kit[item] ?? 0) > 0);
+  const used = plannedLines(plan).flatMap(({ planned }) => {
+    const move = knownMove(planned, context);
+    return move === undefined ? [] : (kitForMove(move, (item) => listed.includes(item)) ?? move.kit);
+  });
+  return new Set([...listed, ...used.map(({ item }) => item)]);
 }
 
 /** Whether an option is named on the line: `easier …`, `or …`. */

@@ -1,5 +1,5 @@
 import { type KitItem, type KitNeed, kitItems } from '../catalogue/kit.ts';
-import type { Move } from '../catalogue/move.ts';
+import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
 import type { Letter, LetteredBlock, LineId, Plan } from '../plan/plan.ts';
@@ -77,14 +77,13 @@ function atOnce(block: LetteredBlock, needs: readonly (readonly Need[])[], peopl
 function needsOfLetter(letter: Letter, room: Room, context: Context): readonly Need[] {
   return letter.moves.flatMap((planned) => {
     const move = knownMove(planned, context);
-    return move === undefined ? [] : kitIn(move, room).map((need) => ({ ...need, line: planned.id }));
+    return move === undefined
+      ? []
+      : (kitForMove(move, (item) => (room.kit[item] ?? 0) > 0) ?? move.kit).map((need) => ({
+          ...need,
+          line: planned.id,
+        }));
   });
-}
-
-/** The way of doing the move that the room has kit for at all; else its usual kit. */
-function kitIn(move: Move, room: Room): readonly KitNeed[] {
-  const ways = [move.kit, ...(move.otherKit ?? [])];
-  return ways.find((way) => way.every(({ item, pieces }) => (room.kit[item] ?? 0) >= pieces)) ?? move.kit;
 }
 
 function stock(

@@ -1,3 +1,4 @@
+import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 import { labelsByLine } from '../plan/labels.ts';
@@ -78,7 +79,7 @@ export function moveInPlaceOf(
         candidate.sides === move.sides &&
         candidate.effort !== 'mobility' &&
         candidate.primeMovers[0] === move.primeMovers[0] &&
-        candidate.kit.every(({ item }) => item === 'mat' || atHand.has(item)) &&
+        kitForMove(candidate, (item) => atHand.has(item)) !== undefined &&
         fits(candidate),
     )
     .reduce<Move | undefined>(

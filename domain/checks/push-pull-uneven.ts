@@ -1,4 +1,5 @@
 import type { KitItem } from '../catalogue/kit.ts';
+import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Pattern } from '../catalogue/patterns.ts';
 import type { Context } from '../context.ts';
 import type { Load } from '../load/load.ts';
@@ -91,7 +92,7 @@ function swapToEven(
       move.effort === 'reps' &&
       !used.includes(move.id) &&
       move.level <= 2 &&
-      move.kit.every(({ item }) => atHand.has(item)),
+      kitForMove(move, (item) => atHand.has(item)) !== undefined,
   );
   return line && swapFor(subject.plan, line, other);
 }
