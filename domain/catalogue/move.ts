@@ -73,6 +73,8 @@ export type Move = {
   readonly assisting: readonly Muscle[];
   readonly pattern: Pattern;
   readonly kit: readonly KitNeed[];
+  /** Other kit that serves the same move, any one in place of `kit`; `kit-for-move.ts` chooses. */
+  readonly otherKit?: readonly (readonly KitNeed[])[];
   readonly position: Position;
   readonly sides: MoveSides;
   /** True where a both-at-once move can sensibly be done one side at a time (`each side` is then allowed). */

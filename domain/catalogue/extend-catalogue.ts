@@ -1,0 +1,20 @@
+import type { Catalogue } from './catalogue.ts';
+import type { Move, MoveId } from './move.ts';
+
+/**
+ * A catalogue with a studio's own moves and its own names for known ones. An own move takes the place of
+ * one with the same id; an own name wins over the trade's.
+ */
+export const extendCatalogue = (
+  catalogue: Catalogue,
+  ownMoves: readonly Move[],
+  ownNames: ReadonlyMap<string, MoveId>,
+): Catalogue => {
+  const byId = new Map([...catalogue.byId, ...ownMoves.map((move): [MoveId, Move] => [move.id, move])]);
+  return {
+    ...catalogue,
+    moves: [...byId.values()],
+    byId,
+    ownNames: new Map([...(catalogue.ownNames ?? []), ...ownNames]),
+  };
+};

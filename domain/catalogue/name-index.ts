@@ -1,0 +1,108 @@
+import { ambiguousNames } from './ambiguous-names.ts';
+import type { Catalogue } from './catalogue.ts';
+import type { Move, MoveId } from './move.ts';
+import { nameWords } from './name-words.ts';
+
+/** One way to write a move: its name, a nickname, or a name that several moves share. */
+export type NameEntry = {
+  /** As written in the catalogue. */
+  readonly spelling: string;
+  readonly how: 'name' | 'nickname';
+  readonly moves: readonly Move[];
+  readonly words: readonly string[];
+  /** The words without a space between them. */
+  readonly key: string;
+  /** For each character of `key`, how long the word it stands in is; a hyphen parts no words. */
+  readonly wordLengths: readonly number[];
+};
+
+export type NameIndex = {
+  readonly byKey: ReadonlyMap<string, NameEntry>;
+  readonly byLetters: ReadonlyMap<string, readonly NameEntry[]>;
+  readonly byLength: ReadonlyMap<number, readonly NameEntry[]>;
+  readonly byWord: ReadonlyMap<string, readonly NameEntry[]>;
+  readonly wordsByLength: ReadonlyMap<number, readonly string[]>;
+  readonly wordsByPair: ReadonlyMap<string, readonly string[]>;
+};
+
+/** The letters of a text in alphabetical order: equal for any order and spacing of the same words. */
+export const lettersOf = (key: string): string => [...key].sort().join('');
+
+/** Neighbouring letters of a word, its ends marked: `^row$` gives `^r ro ow w$`. */
+export const pairsOf = (word: string): readonly string[] =>
+  Array.from({ length: word.length + 1 }, (_, at) => `^${word}$`.slice(at, at + 2));
+
+const wordLengthsOf = (spelling: string): readonly number[] =>
+  spelling.split(/\s+/).flatMap((part) => {
+    const words = nameWords(part);
+    const isFiller = nameWords(`${part} x`).length === 1;
+    const length = words.join('').length;
+    return isFiller ? [] : Array.from({ length }, () => length);
+  });
+
+const entryOf = (spelling: string, how: 'name' | 'nickname', moves: readonly Move[]): NameEntry => {
+  const words = nameWords(spelling);
+  return { spelling, how, moves, words, key: words.join(''), wordLengths: wordLengthsOf(spelling) };
+};
+
+const known = (catalogue: Catalogue, ids: readonly MoveId[]): readonly Move[] =>
+  ids.flatMap((id) => catalogue.byId.get(id) ?? []);
+
+/** Every entry of a catalogue; where two share a key, the later one stands. */
+const entriesOf = (catalogue: Catalogue): readonly NameEntry[] => {
+  const shared = ambiguousNames.flatMap(({ names, ids }) =>
+    names.map((name) => entryOf(name, 'nickname', known(catalogue, ids))),
+  );
+  const nicknames = catalogue.moves.flatMap((move) =>
+    move.nicknames.map((nickname) => entryOf(nickname, 'nickname', [move])),
+  );
+  const names = catalogue.moves.map((move) => entryOf(move.name, 'name', [move]));
+  const own = [...(catalogue.ownNames ?? [])].map(([name, id]) =>
+    entryOf(name, 'nickname', known(catalogue, [id])),
+  );
+  const found = [...shared, ...nicknames, ...names, ...own].filter((entry) => entry.moves.length > 0);
+  return [...new Map(found.map((entry) => [entry.key, entry])).values()];
+};
+
+const groupBy = <Item, Key>(
+  items: readonly Item[],
+  keysOf: (item: Item) => readonly Key[],
+): ReadonlyMap<Key, readonly Item[]> => {
+  const groups = new Map<Key, Item[]>();
+  for (const item of items) {
+    for (const key of keysOf(item)) {
+      const group = groups.get(key);
+      if (group === undefined) groups.set(key, [item]);
+      else group.push(item);
+    }
+  }
+  return groups;
+};
+
+const hyphenatedWords = (entry: NameEntry): readonly string[] =>
+  entry.spelling.split(/\s+/).map((part) => nameWords(part).join(''));
+
+const buildIndex = (catalogue: Catalogue): NameIndex => {
+  const entries = entriesOf(catalogue);
+  const words = [...new Set(entries.flatMap((entry) => entry.words))];
+  const writtenWords = [...new Set([...words, ...entries.flatMap(hyphenatedWords)])];
+  return {
+    byKey: new Map(entries.map((entry) => [entry.key, entry])),
+    byLetters: groupBy(entries, (entry) => [lettersOf(entry.key)]),
+    byLength: groupBy(entries, (entry) => [entry.key.length]),
+    byWord: groupBy(entries, (entry) => [...new Set(entry.words)]),
+    wordsByLength: groupBy(writtenWords, (word) => [word.length]),
+    wordsByPair: groupBy(words, (word) => [...new Set(pairsOf(word))]),
+  };
+};
+
+const indexes = new WeakMap<Catalogue, NameIndex>();
+
+/** The index of a catalogue's names, built when first asked for. */
+export const nameIndexOf = (catalogue: Catalogue): NameIndex => {
+  const built = indexes.get(catalogue);
+  if (built !== undefined) return built;
+  const index = buildIndex(catalogue);
+  indexes.set(catalogue, index);
+  return index;
+};

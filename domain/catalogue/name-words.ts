@@ -1,0 +1,86 @@
+/** Trade shorthand and what it stands for, word by word; read before plurals are undone. */
+const shorthand: ReadonlyMap<string, readonly string[]> = new Map([
+  ['kbs', ['kettlebell', 'swing']],
+  ['kb', ['kettlebell']],
+  ['db', ['dumbbell']],
+  ['dbs', ['dumbbell']],
+  ['bb', ['barbell']],
+  ['bw', ['bodyweight']],
+  ['mb', ['medicine', 'ball']],
+  ['med', ['medicine']],
+  ['rdl', ['romanian', 'deadlift']],
+  ['rdls', ['romanian', 'deadlift']],
+  ['dl', ['deadlift']],
+  ['ohp', ['overhead', 'press']],
+  ['oh', ['overhead']],
+  ['sl', ['single', 'leg']],
+  ['sa', ['single', 'arm']],
+  ['one', ['single']],
+  ['1', ['single']],
+  ['2', ['two']],
+  ['legged', ['leg']],
+  ['armed', ['arm']],
+  ['handed', ['arm']],
+  ['rev', ['reverse']],
+  ['ext', ['extension']],
+  ['tri', ['tricep']],
+  ['tris', ['tricep']],
+  ['bi', ['bicep']],
+  ['bis', ['bicep']],
+  ['ab', ['abdominal']],
+  ['abs', ['abdominal']],
+  ['iso', ['isometric']],
+  ['banded', ['band']],
+  ['loaded', ['weighted']],
+  ['calves', ['calf']],
+  ['flyes', ['fly']],
+  ['flye', ['fly']],
+]);
+
+/** Words that carry no meaning in a move's name. */
+const fillers: ReadonlySet<string> = new Set([
+  'a',
+  'an',
+  'the',
+  'with',
+  'w',
+  'to',
+  'and',
+  'n',
+  'of',
+  'on',
+  'onto',
+]);
+
+const singular = (word: string): string => {
+  if (word.length < 3 || /(ss|us|is)$/.test(word)) return word;
+  if (/(ch|sh|ss|x)es$/.test(word)) return word.slice(0, -2);
+  if (word.length > 4 && word.endsWith('ies')) return `${word.slice(0, -3)}y`;
+  return word.endsWith('s') ? word.slice(0, -1) : word;
+};
+
+/** A text's words in lower case, without accents, apostrophes, signs and hyphens. */
+export const plainWords = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .normalize('NFKD')
+    .replaceAll(/[\p{M}'’`´]/gu, '')
+    .split(/[^a-z0-9]+/)
+    .filter((word) => word !== '');
+
+const standFor = (word: string): readonly string[] => {
+  const written = shorthand.get(word);
+  if (written !== undefined) return written;
+  const single = singular(word);
+  return shorthand.get(single) ?? [single];
+};
+
+/**
+ * The words by which a move's name is compared: trade shorthand written out, plurals undone, fillers
+ * dropped. Text of fillers alone keeps its words.
+ */
+export const nameWords = (text: string): readonly string[] => {
+  const words = plainWords(text);
+  const telling = words.filter((word) => !fillers.has(word));
+  return (telling.length === 0 ? words : telling).flatMap(standFor);
+};
