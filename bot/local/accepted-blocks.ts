@@ -1,0 +1,570 @@
+import { z } from 'zod';
+import { optionsOf } from './form-values.ts';
+
+/**
+ * What the platform takes as blocks, from its published reference of block kinds, elements and their limits
+ * (https://docs.slack.dev/reference/block-kit). The numbers are the platform's and stand here on their own, so
+ * that a block builder with a wrong limit is refused here as it would be there.
+ */
+
+const randomId = () => Math.random().toString(36).slice(2, 7);
+
+const textOf = (least: number, most: number) =>
+  z
+    .string('must be a string')
+    .min(least, `must be more than ${least - 1} characters`)
+    .max(most, `must be less than ${most + 1} characters`);
+
+const listOf = <T extends z.ZodType>(item: T, least: number, most: number) =>
+  z
+    .array(item, 'must be a list')
+    .min(least, `no less than ${least} items allowed`)
+    .max(most, `no more than ${most} items allowed`);
+
+const plainText = (most: number) =>
+  z.strictObject({
+    type: z.literal('plain_text'),
+    text: textOf(1, most),
+    emoji: z.boolean().exactOptional(),
+  });
+const mrkdwn = (most: number) =>
+  z.strictObject({
+    type: z.literal('mrkdwn'),
+    text: textOf(1, most),
+    verbatim: z.boolean().exactOptional(),
+  });
+const anyText = (most: number) => z.discriminatedUnion('type', [plainText(most), mrkdwn(most)]);
+
+const blockId = textOf(1, 255).default(randomId);
+const actionId = textOf(1, 255).default(randomId);
+const placeholder = plainText(150).exactOptional();
+const focusOnLoad = z.boolean().exactOptional();
+
+const confirm = z
+  .strictObject({
+    title: plainText(100),
+    text: anyText(300),
+    confirm: plainText(30),
+    deny: plainText(30),
+    style: z.enum(['primary', 'danger']).exactOptional(),
+  })
+  .exactOptional();
+
+const option = z.strictObject({
+  text: plainText(75),
+  value: textOf(1, 75),
+  description: plainText(75).exactOptional(),
+});
+const choice = z.strictObject({
+  text: anyText(75),
+  value: textOf(1, 75),
+  description: anyText(75).exactOptional(),
+});
+const overflowOption = option.extend({ url: textOf(1, 3000).exactOptional() });
+const optionGroup = z.strictObject({ label: plainText(75), options: listOf(option, 1, 100) });
+
+type Choices = {
+  readonly options?: readonly { readonly value: string }[] | undefined;
+  readonly option_groups?: readonly { readonly options: readonly { readonly value: string }[] }[] | undefined;
+};
+
+const eachValueOnce = (element: Choices) => {
+  const values = optionsOf(element).map(({ value }) => value);
+  return new Set(values).size === values.length;
+};
+const oneKindOfOptions = (element: Choices) =>
+  (element.options === undefined) !== (element.option_groups === undefined);
+const areOptions = (initial: readonly { readonly value: string }[], element: Choices) =>
+  initial.every(({ value }) => optionsOf(element).some((each) => each.value === value));
+
+const button = z.strictObject({
+  type: z.literal('button'),
+  action_id: actionId,
+  text: plainText(75),
+  value: textOf(1, 2000).exactOptional(),
+  url: textOf(1, 3000).exactOptional(),
+  style: z.enum(['primary', 'danger'], 'must be primary or danger').exactOptional(),
+  accessibility_label: textOf(1, 75).exactOptional(),
+  confirm,
+});
+
+const staticSelect = z
+  .strictObject({
+    type: z.literal('static_select'),
+    action_id: actionId,
+    placeholder,
+    options: listOf(option, 1, 100).exactOptional(),
+    option_groups: listOf(optionGroup, 1, 100).exactOptional(),
+    initial_option: option.exactOptional(),
+    focus_on_load: focusOnLoad,
+    confirm,
+  })
+  .refine(oneKindOfOptions, 'either options or option_groups is required')
+  .refine(eachValueOnce, 'option values must be unique')
+  .refine(
+    (element) => areOptions(element.initial_option === undefined ? [] : [element.initial_option], element),
+    'initial_option must be among options',
+  );
+
+const multiStaticSelect = z
+  .strictObject({
+    type: z.literal('multi_static_select'),
+    action_id: actionId,
+    placeholder,
+    options: listOf(option, 1, 100).exactOptional(),
+    option_groups: listOf(optionGroup, 1, 100).exactOptional(),
+    initial_options: listOf(option, 1, 100).exactOptional(),
+    max_selected_items: z.int().min(1).exactOptional(),
+    focus_on_load: focusOnLoad,
+    confirm,
+  })
+  .refine(oneKindOfOptions, 'either options or option_groups is required')
+  .refine(eachValueOnce, 'option values must be unique')
+  .refine(
+    (element) => areOptions(element.initial_options ?? [], element),
+    'initial_options must be among options',
+  );
+
+const usersSelect = z.strictObject({
+  type: z.literal('users_select'),
+  action_id: actionId,
+  placeholder,
+  initial_user: z.string().exactOptional(),
+  focus_on_load: focusOnLoad,
+  confirm,
+});
+
+const overflow = z
+  .strictObject({
+    type: z.literal('overflow'),
+    action_id: actionId,
+    options: listOf(overflowOption, 1, 5),
+    confirm,
+  })
+  .refine(eachValueOnce, 'option values must be unique');
+
+const radioButtons = z
+  .strictObject({
+    type: z.literal('radio_buttons'),
+    action_id: actionId,
+    options: listOf(choice, 1, 10),
+    initial_option: choice.exactOptional(),
+    focus_on_load: focusOnLoad,
+    confirm,
+  })
+  .refine(eachValueOnce, 'option values must be unique')
+  .refine(
+    (element) => areOptions(element.initial_option === undefined ? [] : [element.initial_option], element),
+    'initial_option must be among options',
+  );
+
+const checkboxes = z
+  .strictObject({
+    type: z.literal('checkboxes'),
+    action_id: actionId,
+    options: listOf(choice, 1, 10),
+    initial_options: listOf(choice, 1, 10).exactOptional(),
+    focus_on_load: focusOnLoad,
+    confirm,
+  })
+  .refine(eachValueOnce, 'option values must be unique')
+  .refine(
+    (element) => areOptions(element.initial_options ?? [], element),
+    'initial_options must be among options',
+  );
+
+const datepicker = z.strictObject({
+  type: z.literal('datepicker'),
+  action_id: actionId,
+  placeholder,
+  initial_date: z.iso.date('must be a date as YYYY-MM-DD').exactOptional(),
+  focus_on_load: focusOnLoad,
+  confirm,
+});
+
+const timepicker = z.strictObject({
+  type: z.literal('timepicker'),
+  action_id: actionId,
+  placeholder,
+  initial_time: z
+    .string()
+    .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time as HH:mm')
+    .exactOptional(),
+  timezone: z.string().exactOptional(),
+  focus_on_load: focusOnLoad,
+  confirm,
+});
+
+const dispatchConfig = z
+  .strictObject({
+    trigger_actions_on: listOf(z.enum(['on_enter_pressed', 'on_character_entered']), 1, 2),
+  })
+  .exactOptional();
+
+const plainTextInput = z.strictObject({
+  type: z.literal('plain_text_input'),
+  action_id: actionId,
+  placeholder,
+  initial_value: textOf(0, 3000).exactOptional(),
+  multiline: z.boolean().exactOptional(),
+  min_length: z.int().min(0).max(3000).exactOptional(),
+  max_length: z.int().min(1).max(3000).exactOptional(),
+  dispatch_action_config: dispatchConfig,
+  focus_on_load: focusOnLoad,
+});
+
+const numberInput = z.strictObject({
+  type: z.literal('number_input'),
+  action_id: actionId,
+  is_decimal_allowed: z.boolean('is required'),
+  placeholder,
+  initial_value: z.string().exactOptional(),
+  min_value: z.string().exactOptional(),
+  max_value: z.string().exactOptional(),
+  dispatch_action_config: dispatchConfig,
+  focus_on_load: focusOnLoad,
+});
+
+const slackFile = z.union([z.strictObject({ id: z.string() }), z.strictObject({ url: z.string() })]);
+const hasOneSource = (image: { image_url?: string; slack_file?: unknown }) =>
+  (image.image_url === undefined) !== (image.slack_file === undefined);
+const imageUrl = z
+  .url({ protocol: /^https?$/, error: 'invalid url' })
+  .max(3000)
+  .exactOptional();
+
+const imageElement = z
+  .strictObject({
+    type: z.literal('image'),
+    alt_text: textOf(1, 2000),
+    image_url: imageUrl,
+    slack_file: slackFile.exactOptional(),
+  })
+  .refine(hasOneSource, 'either image_url or slack_file is required');
+
+const sectionAccessory = z.discriminatedUnion(
+  'type',
+  [
+    button,
+    checkboxes,
+    datepicker,
+    imageElement,
+    multiStaticSelect,
+    overflow,
+    radioButtons,
+    staticSelect,
+    timepicker,
+    usersSelect,
+  ],
+  'unsupported type of accessory',
+);
+const actionsElement = z.discriminatedUnion(
+  'type',
+  [
+    button,
+    checkboxes,
+    datepicker,
+    multiStaticSelect,
+    overflow,
+    radioButtons,
+    staticSelect,
+    timepicker,
+    usersSelect,
+  ],
+  'unsupported type of element',
+);
+const inputElement = z.discriminatedUnion(
+  'type',
+  [
+    checkboxes,
+    datepicker,
+    multiStaticSelect,
+    numberInput,
+    plainTextInput,
+    radioButtons,
+    staticSelect,
+    timepicker,
+    usersSelect,
+  ],
+  'unsupported type of element',
+);
+
+const actionIdsOnce = (block: { elements: readonly { action_id: string }[] }) =>
+  new Set(block.elements.map(({ action_id }) => action_id)).size === block.elements.length;
+
+const header = z.strictObject({ type: z.literal('header'), block_id: blockId, text: plainText(150) });
+const section = z
+  .strictObject({
+    type: z.literal('section'),
+    block_id: blockId,
+    text: anyText(3000).exactOptional(),
+    fields: listOf(anyText(2000), 1, 10).exactOptional(),
+    accessory: sectionAccessory.exactOptional(),
+    expand: z.boolean().exactOptional(),
+  })
+  .refine((block) => block.text !== undefined || block.fields !== undefined, 'text or fields is required');
+const context = z.strictObject({
+  type: z.literal('context'),
+  block_id: blockId,
+  elements: listOf(
+    z.discriminatedUnion(
+      'type',
+      [plainText(3000), mrkdwn(3000), imageElement],
+      'unsupported type of element',
+    ),
+    1,
+    10,
+  ),
+});
+const divider = z.strictObject({ type: z.literal('divider'), block_id: blockId });
+const actions = z
+  .strictObject({
+    type: z.literal('actions'),
+    block_id: blockId,
+    elements: listOf(actionsElement, 1, 25),
+  })
+  .refine(actionIdsOnce, 'action_id must be unique within the block');
+const input = z.strictObject({
+  type: z.literal('input'),
+  block_id: blockId,
+  label: plainText(2000),
+  hint: plainText(2000).exactOptional(),
+  optional: z.boolean().exactOptional(),
+  dispatch_action: z.boolean().exactOptional(),
+  element: inputElement,
+});
+const image = z
+  .strictObject({
+    type: z.literal('image'),
+    block_id: blockId,
+    alt_text: textOf(1, 2000),
+    title: plainText(2000).exactOptional(),
+    image_url: imageUrl,
+    slack_file: slackFile.exactOptional(),
+  })
+  .refine(hasOneSource, 'either image_url or slack_file is required');
+
+const richStyle = z
+  .strictObject({
+    bold: z.boolean().exactOptional(),
+    italic: z.boolean().exactOptional(),
+    strike: z.boolean().exactOptional(),
+    code: z.boolean().exactOptional(),
+  })
+  .exactOptional();
+const richPiece = z.discriminatedUnion(
+  'type',
+  [
+    z.strictObject({ type: z.literal('text'), text: textOf(1, 3000), style: richStyle }),
+    z.strictObject({
+      type: z.literal('link'),
+      url: textOf(1, 3000),
+      text: z.string().exactOptional(),
+      style: richStyle,
+    }),
+    z.strictObject({ type: z.literal('user'), user_id: z.string(), style: richStyle }),
+    z.strictObject({ type: z.literal('channel'), channel_id: z.string(), style: richStyle }),
+  ],
+  'unsupported type of rich text',
+);
+const richSection = z.strictObject({ type: z.literal('rich_text_section'), elements: z.array(richPiece) });
+const richText = z.strictObject({
+  type: z.literal('rich_text'),
+  block_id: blockId,
+  elements: listOf(
+    z.discriminatedUnion(
+      'type',
+      [
+        richSection,
+        z.strictObject({
+          type: z.literal('rich_text_list'),
+          style: z.enum(['bullet', 'ordered']),
+          indent: z.int().min(0).max(8).exactOptional(),
+          border: z.int().exactOptional(),
+          elements: z.array(richSection).min(1),
+        }),
+        z.strictObject({ type: z.literal('rich_text_quote'), elements: z.array(richPiece) }),
+        z.strictObject({ type: z.literal('rich_text_preformatted'), elements: z.array(richPiece) }),
+      ],
+      'unsupported type of rich text',
+    ),
+    1,
+    100,
+  ),
+});
+
+const cell = z.discriminatedUnion(
+  'type',
+  [
+    z.strictObject({ type: z.literal('raw_text'), text: textOf(1, 10_000) }),
+    z.strictObject({ type: z.literal('raw_number'), value: z.number(), text: textOf(1, 10_000) }),
+    richText,
+  ],
+  'unsupported type of cell',
+);
+const table = z
+  .strictObject({
+    type: z.literal('table'),
+    block_id: blockId,
+    rows: listOf(listOf(cell, 1, 20), 1, 100),
+    column_settings: listOf(
+      z.strictObject({
+        align: z.enum(['left', 'center', 'right']).exactOptional(),
+        is_wrapped: z.boolean().exactOptional(),
+      }),
+      0,
+      20,
+    ).exactOptional(),
+  })
+  .refine((block) => textLengthOf(block.rows) <= 10_000, 'must be less than 10001 characters in all cells');
+
+const chartLabel = textOf(1, 20);
+const point = z.strictObject({ label: chartLabel, value: z.number() });
+const series = z.strictObject({ name: chartLabel, data: listOf(point, 1, 20) });
+const axisConfig = z.strictObject({
+  categories: listOf(chartLabel, 1, 20),
+  x_label: z.string().min(1).exactOptional(),
+  y_label: z.string().min(1).exactOptional(),
+});
+const seriesChart = <T extends 'bar' | 'line' | 'area'>(type: T) =>
+  z
+    .strictObject({ type: z.literal(type), series: listOf(series, 1, 6), axis_config: axisConfig })
+    .refine(
+      (chart) => new Set(chart.series.map(({ name }) => name)).size === chart.series.length,
+      'series names must be unique',
+    )
+    .refine(
+      (chart) => new Set(chart.axis_config.categories).size === chart.axis_config.categories.length,
+      'categories must be unique',
+    )
+    .refine(
+      (chart) =>
+        chart.series.every(
+          ({ data }) =>
+            data.length === chart.axis_config.categories.length &&
+            new Set(data.map(({ label }) => label)).size === data.length &&
+            data.every(({ label }) => chart.axis_config.categories.includes(label)),
+        ),
+      'each series needs exactly one point for each category',
+    );
+const dataVisualization = z.strictObject({
+  type: z.literal('data_visualization'),
+  block_id: blockId,
+  title: textOf(1, 50),
+  chart: z.discriminatedUnion(
+    'type',
+    [
+      seriesChart('bar'),
+      seriesChart('line'),
+      seriesChart('area'),
+      z.strictObject({
+        type: z.literal('pie'),
+        segments: listOf(z.strictObject({ label: chartLabel, value: z.number().positive() }), 1, 6),
+      }),
+    ],
+    'unsupported type of chart',
+  ),
+});
+
+const viewBlock = z.discriminatedUnion(
+  'type',
+  [header, section, context, divider, actions, input, image, richText],
+  'unsupported type of block',
+);
+const messageBlock = z.discriminatedUnion(
+  'type',
+  [header, section, context, divider, actions, input, image, richText, table, dataVisualization],
+  'unsupported type of block',
+);
+
+/** A block as the workspace keeps it: every `block_id` and `action_id` is set. */
+export type AcceptedBlock = z.infer<typeof messageBlock>;
+export type AcceptedElement =
+  | z.infer<typeof sectionAccessory>
+  | z.infer<typeof actionsElement>
+  | z.infer<typeof inputElement>;
+export type AcceptedText = z.infer<ReturnType<typeof anyText>>;
+export type AcceptedOption = z.infer<typeof choice>;
+export type AcceptedConfirm = NonNullable<z.infer<typeof confirm>>;
+export type AcceptedRichText = z.infer<typeof richText>;
+export type AcceptedChart = z.infer<typeof dataVisualization>;
+export type AcceptedTable = z.infer<typeof table>;
+export type AcceptedImage = z.infer<typeof imageElement>;
+
+const blockIdsOnce = (blocks: readonly { block_id: string }[]) =>
+  new Set(blocks.map(({ block_id }) => block_id)).size === blocks.length;
+const countOf = (blocks: readonly { type: string }[], type: string) =>
+  blocks.filter((block) => block.type === type).length;
+
+const messageBlocks = listOf(messageBlock, 0, 50)
+  .refine(blockIdsOnce, 'block_id must be unique within the message')
+  .refine((blocks) => countOf(blocks, 'table') <= 1, 'only one table a message')
+  .refine((blocks) => countOf(blocks, 'data_visualization') <= 2, 'only two data_visualization a message');
+
+const viewBlocks = listOf(viewBlock, 0, 100).refine(blockIdsOnce, 'block_id must be unique within the view');
+const sharedByViews = {
+  blocks: viewBlocks,
+  private_metadata: textOf(0, 3000).default(''),
+  callback_id: textOf(0, 255).default(''),
+  external_id: textOf(0, 255).default(''),
+};
+const modal = z
+  .strictObject({
+    type: z.literal('modal'),
+    title: plainText(24),
+    submit: plainText(24).exactOptional(),
+    close: plainText(24).exactOptional(),
+    clear_on_close: z.boolean().default(false),
+    notify_on_close: z.boolean().default(false),
+    submit_disabled: z.boolean().exactOptional(),
+    ...sharedByViews,
+  })
+  .refine(
+    (view) => view.submit !== undefined || view.blocks.every(({ type }) => type !== 'input'),
+    'submit is required when an input block is within the blocks array',
+  );
+const home = z.strictObject({ type: z.literal('home'), ...sharedByViews });
+
+export type AcceptedModal = z.infer<typeof modal>;
+export type AcceptedHome = z.infer<typeof home>;
+
+export type Accepted<T> =
+  | { readonly kind: 'accepted'; readonly value: T }
+  | { readonly kind: 'refused'; readonly messages: readonly string[] };
+
+const messageOf = (issue: z.core.$ZodIssue): string =>
+  issue.code === 'unrecognized_keys'
+    ? `invalid additional property: ${issue.keys.join(', ')}`
+    : issue.message;
+
+const accept = <T>(schema: z.ZodType<T>, value: unknown, root: string): Accepted<T> => {
+  const parsed = schema.safeParse(value);
+  if (parsed.success) return { kind: 'accepted', value: parsed.data };
+  return {
+    kind: 'refused',
+    messages: parsed.error.issues.map(
+      (issue) => `[ERROR] ${messageOf(issue)} [json-pointer:${[root, ...issue.path.map(String)].join('/')}]`,
+    ),
+  };
+};
+
+export const acceptMessageBlocks = (value: unknown): Accepted<readonly AcceptedBlock[]> =>
+  accept(messageBlocks, value, '/blocks');
+export const acceptModal = (value: unknown): Accepted<AcceptedModal> => accept(modal, value, '/view');
+export const acceptHome = (value: unknown): Accepted<AcceptedHome> => accept(home, value, '/view');
+
+/** All characters that people read in a payload: every string under a key that holds text. */
+export const textLengthOf = (value: unknown): number => {
+  if (Array.isArray(value)) return value.reduce((sum: number, item) => sum + textLengthOf(item), 0);
+  if (typeof value !== 'object' || value === null) return 0;
+  return Object.entries(value).reduce(
+    (sum, [key, item]) =>
+      sum +
+      (typeof item === 'string'
+        ? ['text', 'alt_text', 'title', 'label', 'name'].includes(key)
+          ? item.length
+          : 0
+        : textLengthOf(item)),
+    0,
+  );
+};

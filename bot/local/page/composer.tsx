@@ -1,0 +1,102 @@
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import type { LocalCommand } from '../local-app.ts';
+
+/** Where Enter starts a new line: on phones, whose keyboards have no Shift + Enter. */
+const isTouch = () => matchMedia('(pointer: coarse)').matches;
+
+type Props = {
+  readonly label: string;
+  readonly commands: readonly LocalCommand[];
+  /** True when the text went out, so that the field is cleared. */
+  readonly send: (text: string) => Promise<boolean>;
+  readonly initial?: string;
+  readonly sendLabel?: string;
+  readonly cancel?: () => void;
+};
+
+/** A field of any number of lines: a whole class fits in it, pasted or typed. */
+export const Composer = (props: Props) => {
+  const [text, setText] = useState(props.initial ?? '');
+  const [isSending, setSending] = useState(false);
+  const field = useRef<HTMLTextAreaElement>(null);
+  const hintId = useId();
+
+  useEffect(() => {
+    const area = field.current;
+    if (area === null) return;
+    area.style.height = 'auto';
+    area.style.height = `${Math.min(area.scrollHeight + 2, 320)}px`;
+  }, [text]);
+
+  const send = async () => {
+    if (text.trim() === '' || isSending) return;
+    setSending(true);
+    const isSent = await props.send(text);
+    setSending(false);
+    if (isSent) setText('');
+    field.current?.focus();
+  };
+
+  const suggestions = /^\/\S*$/.test(text)
+    ? props.commands.filter(({ command }) => command.startsWith(text) && command !== text)
+    : [];
+
+  return (
+    <form
+      class="composer"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      {suggestions.length > 0 && (
+        <ul class="suggestions" aria-label="Commands">
+          {suggestions.map(({ command, description, usageHint }) => (
+            <li key={command}>
+              <button
+                type="button"
+                onClick={() => {
+                  setText(command);
+                  field.current?.focus();
+                }}
+              >
+                <strong>{command}</strong> <span class="soft">{usageHint}</span>
+                <span class="line">{description}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <div class="composer-row">
+        <textarea
+          ref={field}
+          rows={1}
+          aria-label={props.label}
+          aria-describedby={hintId}
+          placeholder={props.label}
+          value={text}
+          onInput={(event) => setText(event.currentTarget.value)}
+          onKeyDown={(event) => {
+            if (event.key === 'Escape') props.cancel?.();
+            if (event.key !== 'Enter' || event.shiftKey || event.isComposing || isTouch()) return;
+            event.preventDefault();
+            void send();
+          }}
+        />
+        {props.cancel !== undefined && (
+          <button type="button" class="button" onClick={props.cancel}>
+            Cancel
+          </button>
+        )}
+        <button type="submit" class="button primary" disabled={text.trim() === '' || isSending}>
+          {props.sendLabel ?? 'Send'}
+        </button>
+      </div>
+      <p class="composer-hint" id={hintId}>
+        Enter sends, Shift + Enter starts a new line.
+        {props.commands.length > 0 &&
+          ` ${props.commands.map(({ command }) => command).join(', ')} works here too.`}
+      </p>
+    </form>
+  );
+};

@@ -1,0 +1,85 @@
+import { useEffect, useRef } from 'preact/hooks';
+import type { PageState, ShownMessage } from '../page-answers.ts';
+import { MessageCard } from './show-message.tsx';
+import { instantOf, printDay } from './show-time.ts';
+
+type Props = {
+  readonly state: PageState;
+  readonly place: string;
+  readonly label: string;
+  readonly shown: readonly ShownMessage[];
+  readonly all: readonly ShownMessage[];
+  readonly timeZone: string;
+  readonly tell: (message: string) => void;
+  readonly openThread?: (ts: string) => void;
+  readonly emptyText: string;
+};
+
+/** Where the list stands when it shows its newest message, a long one from its first line. */
+const newestTop = (list: HTMLElement): number => {
+  const newest = list.querySelector<HTMLElement>('.entry:last-child');
+  const end = list.scrollHeight - list.clientHeight;
+  return newest === null ? end : Math.min(end, newest.offsetTop - 12);
+};
+
+/** Messages from the oldest to the newest, with a line where a day begins; stays at the end while new ones come. */
+export const MessageList = (props: Props) => {
+  const { state, shown, all, timeZone } = props;
+  const box = useRef<HTMLDivElement>(null);
+  const content = useRef<HTMLDivElement>(null);
+  const isFollowing = useRef(true);
+  const where = `${state.me.id} ${props.place}`;
+
+  useEffect(() => {
+    if (where !== '') isFollowing.current = true;
+  }, [where]);
+
+  // Content also grows late, with pictures and a thread beside it, so its size is watched.
+  useEffect(() => {
+    const watcher = new ResizeObserver(() => {
+      if (box.current !== null && isFollowing.current) box.current.scrollTop = newestTop(box.current);
+    });
+    if (box.current !== null) watcher.observe(box.current);
+    if (content.current !== null) watcher.observe(content.current);
+    return () => watcher.disconnect();
+  }, []);
+
+  const dayOf = (message: ShownMessage) => printDay(instantOf(message.ts), timeZone);
+  return (
+    <div
+      class="list"
+      ref={box}
+      role="log"
+      aria-label={props.label}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the list scrolls by keyboard
+      tabIndex={0}
+      onScroll={(event) => {
+        isFollowing.current = event.currentTarget.scrollTop >= newestTop(event.currentTarget) - 80;
+      }}
+    >
+      <div ref={content}>
+        {shown.length === 0 && <p class="empty">{props.emptyText}</p>}
+        {shown.map((message, index) => {
+          const before = shown[index - 1];
+          const isNewDay = before === undefined || dayOf(before) !== dayOf(message);
+          return (
+            <div class="entry" key={message.ts}>
+              {isNewDay && <p class="day">{dayOf(message)}</p>}
+              <MessageCard
+                as={state.me.id}
+                place={props.place}
+                message={message}
+                role={state.people.find(({ id }) => id === message.authorId)?.role ?? ''}
+                replies={all.filter(({ threadTs, ts }) => threadTs === message.ts && ts !== message.ts)}
+                timeZone={timeZone}
+                shortcuts={state.messageShortcuts}
+                tell={props.tell}
+                {...(props.openThread === undefined ? {} : { openThread: props.openThread })}
+              />
+            </div>
+          );
+        })}
+      </div>
+    </div>
+  );
+};

@@ -1,0 +1,34 @@
+import type { AcceptedBlock, AcceptedElement } from '../accepted-blocks.ts';
+
+export type ShownBlockKind = AcceptedBlock['type'];
+export type ShownElementKind = AcceptedElement['type'];
+
+/** Every kind of block the page can show; a kind the app sends and that is missing here would be invisible. */
+export const shownBlockKinds = [
+  'header',
+  'section',
+  'context',
+  'divider',
+  'actions',
+  'input',
+  'image',
+  'rich_text',
+  'table',
+  'data_visualization',
+] as const satisfies readonly ShownBlockKind[];
+
+/** Every kind of element the page can show and act on. */
+export const shownElementKinds = [
+  'button',
+  'static_select',
+  'multi_static_select',
+  'users_select',
+  'overflow',
+  'radio_buttons',
+  'checkboxes',
+  'datepicker',
+  'timepicker',
+  'plain_text_input',
+  'number_input',
+  'image',
+] as const satisfies readonly ShownElementKind[];

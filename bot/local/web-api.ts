@@ -1,0 +1,580 @@
+import { z } from 'zod';
+import {
+  type AcceptedBlock,
+  acceptHome,
+  acceptMessageBlocks,
+  acceptModal,
+  textLengthOf,
+} from './accepted-blocks.ts';
+import { messageShape, placeShape, userShape, viewShape } from './platform-shapes.ts';
+import {
+  directPlaceId,
+  type Message,
+  type MessageMetadata,
+  type Place,
+  type Workspace,
+} from './workspace.ts';
+
+export type ApiAnswer = Readonly<Record<string, unknown>> & { readonly ok: boolean };
+
+type Failure = {
+  readonly ok: false;
+  readonly error: string;
+  readonly [extra: string]: unknown;
+};
+
+const messageTextMost = 40_000;
+const updateTextMost = 4_000;
+/** Undocumented by the platform; measured by its users (github.com/slackapi/bolt-js issue 2509). */
+const allBlockTextMost = 13_200;
+const viewBytesMost = 250_000;
+
+const fail = (error: string, ...messages: readonly string[]): Failure => ({
+  ok: false,
+  error,
+  ...(messages.length === 0 ? {} : { response_metadata: { messages } }),
+});
+const isFailure = (value: object): value is Failure => 'ok' in value && value.ok === false;
+
+const flag = z
+  .union([z.boolean(), z.enum(['true', 'false', '1', '0'])])
+  .transform((value) => value === true || value === 'true' || value === '1')
+  .optional();
+const count = z.coerce.number().int().min(1).max(1000).optional();
+/** Structured arguments arrive as JSON strings in a form and as they are in a JSON body. */
+const structured = z
+  .unknown()
+  .transform((value, context) => {
+    if (typeof value !== 'string') return value;
+    try {
+      const parsed: unknown = JSON.parse(value);
+      return parsed;
+    } catch {
+      context.addIssue({ code: 'custom', message: 'must be valid json' });
+      return z.NEVER;
+    }
+  })
+  .optional();
+const metadataShape = z.strictObject({
+  event_type: z.string().min(1),
+  event_payload: z.record(z.string(), z.unknown()),
+});
+
+const contentArguments = { text: z.string().optional(), blocks: structured, metadata: structured };
+
+type Content = {
+  readonly text: string;
+  readonly blocks?: readonly AcceptedBlock[];
+  readonly metadata?: MessageMetadata;
+};
+
+/** Checks text, blocks and metadata as the platform does before it posts anything. */
+export const readContent = (
+  given: { readonly text?: unknown; readonly blocks?: unknown; readonly metadata?: unknown },
+  workspace: Workspace,
+  textMost: number = messageTextMost,
+): Content | Failure => {
+  const text = typeof given.text === 'string' ? given.text : '';
+  if (text.length > textMost) return fail('msg_too_long');
+  if (given.blocks !== undefined && !Array.isArray(given.blocks)) return fail('invalid_blocks_format');
+  const accepted = acceptMessageBlocks(given.blocks ?? []);
+  if (accepted.kind === 'refused') return fail('invalid_blocks', ...accepted.messages);
+  const missing = accepted.value.findIndex((block) => !hasItsFile(block, workspace));
+  if (missing >= 0)
+    return fail('invalid_blocks', `[ERROR] invalid slack file [json-pointer:/blocks/${missing}/slack_file]`);
+  if (textLengthOf(accepted.value) > allBlockTextMost) return fail('msg_blocks_too_long');
+  if (text.trim() === '' && accepted.value.length === 0) return fail('no_text');
+  const metadata = given.metadata === undefined ? undefined : metadataShape.safeParse(given.metadata);
+  if (metadata?.success === false) return fail('invalid_metadata_schema');
+  return {
+    text,
+    ...(accepted.value.length === 0 ? {} : { blocks: accepted.value }),
+    ...(metadata === undefined ? {} : { metadata: metadata.data }),
+  };
+};
+
+const hasItsFile = (block: AcceptedBlock, workspace: Workspace): boolean => {
+  if (block.type !== 'image' || block.slack_file === undefined) return true;
+  const id = 'id' in block.slack_file ? block.slack_file.id : (block.slack_file.url.split('/').at(-1) ?? '');
+  return workspace.findFile(id)?.isComplete === true;
+};
+
+/** A place the app may post to: its channels, a direct message, or a person, whose direct message opens. */
+const findTarget = (channel: string, workspace: Workspace): Place | Failure => {
+  const person = workspace.findPerson(channel);
+  const place = workspace.findPlace(person === undefined ? channel : directPlaceId(person.id));
+  if (place === undefined) return fail('channel_not_found');
+  if (workspace.isMember(place, workspace.app.botUserId)) return place;
+  return fail(place.kind === 'channel' && place.channel.isPrivate ? 'channel_not_found' : 'not_in_channel');
+};
+
+const threadOf = (
+  place: Place,
+  threadTs: string | undefined,
+  workspace: Workspace,
+): { readonly threadTs?: string } | Failure => {
+  if (threadTs === undefined) return {};
+  const parent = workspace.findMessage(place.id, threadTs);
+  if (parent === undefined || parent.onlyFor !== undefined) return fail('thread_not_found');
+  if (parent.threadTs !== undefined && parent.threadTs !== parent.ts) return fail('cannot_reply_to_message');
+  return { threadTs };
+};
+
+const historyScope = (place: Place): string => {
+  if (place.kind === 'direct') return 'im:history';
+  return place.channel.isPrivate ? 'groups:history' : 'channels:history';
+};
+const readScope = (place: Place): string => {
+  if (place.kind === 'direct') return 'im:read';
+  return place.channel.isPrivate ? 'groups:read' : 'channels:read';
+};
+
+const missingScope = (needed: string, workspace: Workspace): Failure | undefined =>
+  workspace.app.scopes.includes(needed)
+    ? undefined
+    : { ok: false, error: 'missing_scope', needed, provided: workspace.app.scopes.join(',') };
+
+const ownMessage = (
+  place: Place,
+  ts: string,
+  refusal: 'cant_update_message' | 'cant_delete_message',
+  workspace: Workspace,
+): Message | Failure => {
+  const message = workspace.findMessage(place.id, ts);
+  if (message === undefined || message.onlyFor !== undefined) return fail('message_not_found');
+  return message.authorId === workspace.app.botUserId ? message : fail(refusal);
+};
+
+const page = (
+  messages: readonly Message[],
+  asked: { readonly limit?: number | undefined; readonly cursor?: string | undefined },
+): { readonly items: readonly Message[]; readonly next: string } => {
+  const from = asked.cursor === undefined || asked.cursor === '' ? 0 : Number(asked.cursor);
+  const to = from + (asked.limit ?? 100);
+  return { items: messages.slice(from, to), next: to < messages.length ? String(to) : '' };
+};
+
+const within = (asked: {
+  readonly oldest?: string | undefined;
+  readonly latest?: string | undefined;
+  readonly inclusive?: boolean | undefined;
+}) => {
+  const oldest = Number(asked.oldest ?? 0);
+  const latest = Number(asked.latest ?? Number.POSITIVE_INFINITY);
+  return ({ ts }: Message) =>
+    asked.inclusive === true
+      ? Number(ts) >= oldest && Number(ts) <= latest
+      : Number(ts) > oldest && Number(ts) < latest;
+};
+
+const readModal = (value: unknown) => {
+  if (Buffer.byteLength(JSON.stringify(value ?? '')) > viewBytesMost) return fail('view_too_large');
+  const accepted = acceptModal(value);
+  return accepted.kind === 'refused' ? fail('invalid_arguments', ...accepted.messages) : accepted;
+};
+
+type Method = {
+  readonly scope?: string;
+  readonly run: (args: unknown, workspace: Workspace, baseUrl: string) => ApiAnswer;
+};
+
+const method = <T>(
+  scope: string | undefined,
+  schema: z.ZodType<T>,
+  run: (args: T, workspace: Workspace, baseUrl: string) => ApiAnswer,
+): Method => ({
+  ...(scope === undefined ? {} : { scope }),
+  run: (args, workspace, baseUrl) => {
+    const parsed = schema.safeParse(args);
+    if (parsed.success) return run(parsed.data, workspace, baseUrl);
+    return fail(
+      'invalid_arguments',
+      ...parsed.error.issues.map(
+        ({ message, path }) => `[ERROR] ${message} [json-pointer:/${path.join('/')}]`,
+      ),
+    );
+  },
+});
+
+const messageAddress = z.object({ channel: z.string(), ts: z.string() });
+const historyArguments = {
+  channel: z.string(),
+  oldest: z.string().optional(),
+  latest: z.string().optional(),
+  inclusive: flag,
+  limit: count,
+  cursor: z.string().optional(),
+  include_all_metadata: flag,
+};
+
+const methods: Readonly<Record<string, Method>> = {
+  'auth.test': method(undefined, z.object({}), (_args, workspace, baseUrl) => ({
+    ok: true,
+    url: `${baseUrl}/`,
+    team: workspace.team.name,
+    team_id: workspace.team.id,
+    user: workspace.app.name.toLowerCase(),
+    user_id: workspace.app.botUserId,
+    bot_id: workspace.app.botId,
+    is_enterprise_install: false,
+  })),
+
+  'chat.postMessage': method(
+    'chat:write',
+    z.object({ channel: z.string(), thread_ts: z.string().optional(), ...contentArguments }),
+    (args, workspace) => {
+      const place = findTarget(args.channel, workspace);
+      if (isFailure(place)) return place;
+      const content = readContent(args, workspace);
+      if (isFailure(content)) return content;
+      const thread = threadOf(place, args.thread_ts, workspace);
+      if (isFailure(thread)) return thread;
+      const message = workspace.post({
+        placeId: place.id,
+        authorId: workspace.app.botUserId,
+        ...content,
+        ...thread,
+      });
+      return {
+        ok: true,
+        channel: place.id,
+        ts: message.ts,
+        message: messageShape(message, workspace, true),
+      };
+    },
+  ),
+
+  'chat.postEphemeral': method(
+    'chat:write',
+    z.object({
+      channel: z.string(),
+      user: z.string(),
+      thread_ts: z.string().optional(),
+      text: z.string().optional(),
+      blocks: structured,
+    }),
+    (args, workspace) => {
+      const place = findTarget(args.channel, workspace);
+      if (isFailure(place)) return place;
+      if (workspace.findPerson(args.user) === undefined || !workspace.isMember(place, args.user))
+        return fail('user_not_in_channel');
+      const content = readContent(args, workspace);
+      if (isFailure(content)) return content;
+      const thread = threadOf(place, args.thread_ts, workspace);
+      if (isFailure(thread)) return thread;
+      const message = workspace.post({
+        placeId: place.id,
+        authorId: workspace.app.botUserId,
+        onlyFor: args.user,
+        ...content,
+        ...thread,
+      });
+      return { ok: true, message_ts: message.ts };
+    },
+  ),
+
+  'chat.update': method('chat:write', messageAddress.extend(contentArguments), (args, workspace) => {
+    const place = findTarget(args.channel, workspace);
+    if (isFailure(place)) return place;
+    const message = ownMessage(place, args.ts, 'cant_update_message', workspace);
+    if (isFailure(message)) return message;
+    const content = readContent(args, workspace, updateTextMost);
+    if (isFailure(content)) return content;
+    const changed = workspace.changeMessage(message, { ...content, isEdit: false });
+    return {
+      ok: true,
+      channel: place.id,
+      ts: changed.ts,
+      text: changed.text,
+      message: messageShape(changed, workspace, true),
+    };
+  }),
+
+  'chat.delete': method('chat:write', messageAddress, (args, workspace) => {
+    const place = findTarget(args.channel, workspace);
+    if (isFailure(place)) return place;
+    const message = ownMessage(place, args.ts, 'cant_delete_message', workspace);
+    if (isFailure(message)) return message;
+    workspace.removeMessage(message);
+    return { ok: true, channel: place.id, ts: message.ts };
+  }),
+
+  'chat.getPermalink': method(
+    undefined,
+    z.object({ channel: z.string(), message_ts: z.string() }),
+    (args, workspace, baseUrl) => {
+      const place = findTarget(args.channel, workspace);
+      if (isFailure(place)) return place;
+      const message = workspace.findMessage(place.id, args.message_ts);
+      if (message === undefined || message.onlyFor !== undefined) return fail('message_not_found');
+      return { ok: true, channel: place.id, permalink: permalinkOf(message, baseUrl) };
+    },
+  ),
+
+  'conversations.open': method('im:write', z.object({ users: z.string() }), (args, workspace) => {
+    const person = workspace.findPerson(args.users);
+    return person === undefined
+      ? fail('user_not_found')
+      : { ok: true, channel: { id: directPlaceId(person.id) } };
+  }),
+
+  'conversations.info': method(undefined, z.object({ channel: z.string() }), (args, workspace) => {
+    const place = workspace.findPlace(args.channel);
+    if (place === undefined) return fail('channel_not_found');
+    return missingScope(readScope(place), workspace) ?? { ok: true, channel: placeShape(place, workspace) };
+  }),
+
+  'conversations.history': method(undefined, z.object(historyArguments), (args, workspace) => {
+    const place = findTarget(args.channel, workspace);
+    if (isFailure(place)) return place;
+    const lacking = missingScope(historyScope(place), workspace);
+    if (lacking !== undefined) return lacking;
+    const all = workspace
+      .listMessages(place.id)
+      .filter(({ onlyFor, threadTs, ts }) => onlyFor === undefined && (threadTs ?? ts) === ts)
+      .filter(within(args))
+      .reverse();
+    const { items, next } = page(all, args);
+    return {
+      ok: true,
+      messages: items.map((each) => messageShape(each, workspace, args.include_all_metadata === true)),
+      has_more: next !== '',
+      response_metadata: { next_cursor: next },
+    };
+  }),
+
+  'conversations.replies': method(
+    undefined,
+    z.object({ ...historyArguments, ts: z.string() }),
+    (args, workspace) => {
+      const place = findTarget(args.channel, workspace);
+      if (isFailure(place)) return place;
+      const lacking = missingScope(historyScope(place), workspace);
+      if (lacking !== undefined) return lacking;
+      const asked = workspace.findMessage(place.id, args.ts);
+      if (asked === undefined || asked.onlyFor !== undefined) return fail('thread_not_found');
+      const parentTs = asked.threadTs ?? asked.ts;
+      const inThread = workspace
+        .listMessages(place.id)
+        .filter(({ onlyFor, threadTs, ts }) => onlyFor === undefined && (threadTs ?? ts) === parentTs)
+        .filter((each) => each.ts === parentTs || within(args)(each));
+      const { items, next } = page(inThread, args);
+      return {
+        ok: true,
+        messages: items.map((each) => messageShape(each, workspace, args.include_all_metadata === true)),
+        has_more: next !== '',
+        response_metadata: { next_cursor: next },
+      };
+    },
+  ),
+
+  'users.info': method('users:read', z.object({ user: z.string() }), (args, workspace) => {
+    const user = userShape(args.user, workspace);
+    return user === undefined ? fail('user_not_found') : { ok: true, user };
+  }),
+
+  'usergroups.users.list': method(
+    'usergroups:read',
+    z.object({ usergroup: z.string() }),
+    (args, workspace) => {
+      const group = workspace.findUserGroup(args.usergroup);
+      return group === undefined ? fail('no_such_subteam') : { ok: true, users: group.memberIds };
+    },
+  ),
+
+  'reactions.add': method(
+    'reactions:write',
+    z.object({ channel: z.string(), timestamp: z.string(), name: z.string() }),
+    (args, workspace) => {
+      const place = findTarget(args.channel, workspace);
+      if (isFailure(place)) return place;
+      const message = workspace.findMessage(place.id, args.timestamp);
+      if (message === undefined || message.onlyFor !== undefined) return fail('message_not_found');
+      if (!/^[a-z0-9_+'-]+$/.test(args.name)) return fail('invalid_name');
+      return workspace.react(message, args.name, workspace.app.botUserId)
+        ? { ok: true }
+        : fail('already_reacted');
+    },
+  ),
+
+  'views.open': method(
+    undefined,
+    z.object({ trigger_id: z.string(), view: structured }),
+    (args, workspace) => {
+      const modal = readModal(args.view);
+      if (isFailure(modal)) return modal;
+      const trigger = workspace.exchangeTrigger(args.trigger_id);
+      if (trigger.kind === 'refused') return fail(trigger.error);
+      return {
+        ok: true,
+        view: viewShape(workspace.openModal(trigger.userId, modal.value), workspace),
+      };
+    },
+  ),
+
+  'views.push': method(
+    undefined,
+    z.object({ trigger_id: z.string(), view: structured }),
+    (args, workspace) => {
+      const modal = readModal(args.view);
+      if (isFailure(modal)) return modal;
+      const trigger = workspace.exchangeTrigger(args.trigger_id);
+      if (trigger.kind === 'refused') return fail(trigger.error);
+      const pushed = workspace.pushModal(trigger.userId, modal.value);
+      return pushed === undefined
+        ? fail('push_limit_reached')
+        : { ok: true, view: viewShape(pushed, workspace) };
+    },
+  ),
+
+  'views.update': method(
+    undefined,
+    z.object({
+      view_id: z.string().optional(),
+      external_id: z.string().optional(),
+      hash: z.string().optional(),
+      view: structured,
+    }),
+    (args, workspace) => {
+      const modal = readModal(args.view);
+      if (isFailure(modal)) return modal;
+      const view =
+        args.view_id === undefined
+          ? workspace.findViewByExternalId(args.external_id ?? '')
+          : workspace.findView(args.view_id);
+      if (view === undefined || view.content.type !== 'modal') return fail('not_found');
+      if (args.hash !== undefined && args.hash !== view.hash) return fail('hash_conflict');
+      return { ok: true, view: viewShape(workspace.changeView(view, modal.value), workspace) };
+    },
+  ),
+
+  'views.publish': method(
+    undefined,
+    z.object({ user_id: z.string(), hash: z.string().optional(), view: structured }),
+    (args, workspace) => {
+      if (Buffer.byteLength(JSON.stringify(args.view ?? '')) > viewBytesMost) return fail('view_too_large');
+      const home = acceptHome(args.view);
+      if (home.kind === 'refused') return fail('invalid_arguments', ...home.messages);
+      if (workspace.findPerson(args.user_id) === undefined) return fail('user_not_found');
+      if (!workspace.app.hasHome) return fail('not_enabled');
+      const standing = workspace.homeOf(args.user_id);
+      if (args.hash !== undefined && standing !== undefined && args.hash !== standing.hash)
+        return fail('hash_conflict');
+      return { ok: true, view: viewShape(workspace.publishHome(args.user_id, home.value), workspace) };
+    },
+  ),
+
+  'files.getUploadURLExternal': method(
+    'files:write',
+    z.object({ filename: z.string().min(1), length: z.coerce.number().int().min(1) }),
+    (args, workspace, baseUrl) => {
+      const file = workspace.addFile(args.filename);
+      return { ok: true, file_id: file.id, upload_url: `${baseUrl}/upload/${file.id}` };
+    },
+  ),
+
+  'files.completeUploadExternal': method(
+    'files:write',
+    z.object({
+      files: structured,
+      channel_id: z.string().optional(),
+      thread_ts: z.string().optional(),
+      initial_comment: z.string().optional(),
+    }),
+    (args, workspace) => {
+      const asked = z
+        .array(z.looseObject({ id: z.string() }))
+        .min(1)
+        .safeParse(args.files);
+      if (!asked.success) return fail('invalid_arguments');
+      const found = asked.data.flatMap(({ id }) => workspace.findFile(id) ?? []);
+      if (found.length !== asked.data.length) return fail('file_not_found');
+      if (found.some(({ bytes }) => bytes === undefined)) return fail('file_not_uploaded');
+      const place = args.channel_id === undefined ? undefined : findTarget(args.channel_id, workspace);
+      if (place !== undefined && isFailure(place)) return place;
+      const thread = place === undefined ? {} : threadOf(place, args.thread_ts, workspace);
+      if (isFailure(thread)) return thread;
+      for (const file of found) workspace.changeFile({ ...file, isComplete: true });
+      if (place !== undefined)
+        workspace.post({
+          placeId: place.id,
+          authorId: workspace.app.botUserId,
+          text: args.initial_comment ?? '',
+          fileIds: found.map(({ id }) => id),
+          ...thread,
+        });
+      return { ok: true, files: found.map(({ id, name }) => ({ id, title: name })) };
+    },
+  ),
+};
+
+/** The address of a message, which the page opens at that message. */
+const permalinkOf = (message: Message, baseUrl: string): string => {
+  const address = `${baseUrl}/archives/${message.placeId}/p${message.ts.replace('.', '')}`;
+  return message.threadTs === undefined || message.threadTs === message.ts
+    ? address
+    : `${address}?thread_ts=${message.threadTs}&cid=${message.placeId}`;
+};
+
+/**
+ * Answers one Web API call. `args` is the decoded body without its token; structured arguments may be JSON
+ * strings. The answer is the platform's JSON, errors by the platform's names.
+ */
+export const answerApiCall = (
+  call: { readonly method: string; readonly args: unknown; readonly token: string | undefined },
+  workspace: Workspace,
+  baseUrl: string,
+): ApiAnswer => {
+  const found = Object.hasOwn(methods, call.method) ? methods[call.method] : undefined;
+  if (found === undefined) return { ok: false, error: 'unknown_method', req_method: call.method };
+  if (call.token === undefined || call.token === '') return fail('not_authed');
+  if (call.token !== workspace.app.botToken) return fail('invalid_auth');
+  const lacking = found.scope === undefined ? undefined : missingScope(found.scope, workspace);
+  return lacking ?? found.run(call.args, workspace, baseUrl);
+};
+
+const responseShape = z.looseObject({
+  response_type: z.enum(['ephemeral', 'in_channel']).optional(),
+  replace_original: flag,
+  delete_original: flag,
+  thread_ts: z.string().optional(),
+  text: z.string().optional(),
+  blocks: structured,
+});
+
+/** Posts what an app sent to a response address, or as the body of a command's ack. */
+export const answerInPlace = (
+  grant: { readonly userId: string; readonly placeId: string; readonly messageTs?: string },
+  body: unknown,
+  workspace: Workspace,
+): ApiAnswer => {
+  const parsed = responseShape.safeParse(body);
+  if (!parsed.success) return fail('invalid_payload');
+  const asked = parsed.data;
+  const original =
+    grant.messageTs === undefined ? undefined : workspace.findMessage(grant.placeId, grant.messageTs);
+  if (asked.delete_original === true) {
+    if (original === undefined) return fail('message_not_found');
+    workspace.removeMessage(original);
+    return { ok: true };
+  }
+  const content = readContent(asked, workspace);
+  if (isFailure(content)) return content;
+  if (asked.replace_original === true) {
+    if (original === undefined) return fail('message_not_found');
+    workspace.changeMessage(original, { ...content, isEdit: false });
+    return { ok: true };
+  }
+  const place = workspace.findPlace(grant.placeId);
+  if (place === undefined) return fail('channel_not_found');
+  const thread = threadOf(place, asked.thread_ts, workspace);
+  if (isFailure(thread)) return thread;
+  workspace.post({
+    placeId: grant.placeId,
+    authorId: workspace.app.botUserId,
+    ...(asked.response_type === 'in_channel' ? {} : { onlyFor: grant.userId }),
+    ...content,
+    ...thread,
+  });
+  return { ok: true };
+};
