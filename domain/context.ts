@@ -20,6 +20,8 @@ export type Context = {
   readonly sendingForReview?: boolean;
   /** Finding codes dismissed for this plan. */
   readonly dismissed?: ReadonlySet<string>;
+  /** How hard the class was for the group, the instructor's estimate, 0–10. */
+  readonly groupEffort?: number;
   /** Other classes whose muscles matter for the 48-hour rule. */
   readonly neighbours?: readonly NeighbourClass[];
   /** Pieces of the room's kit that other classes have out at the same time; absent where not known. */

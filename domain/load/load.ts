@@ -24,8 +24,11 @@ export type LoadRow = {
   readonly move: LineId;
   /** Sets counted for its prime movers; assisting muscles get half. */
   readonly sets: number;
+  /** Seconds a side. */
   readonly tensionSeconds: number;
   readonly conditioningSeconds: number;
+  /** Repetitions in all, both sides together; absent for holds, conditioning and mobility. */
+  readonly reps?: number;
   /** Open-ended work: the count is an estimate. */
   readonly about: boolean;
 };

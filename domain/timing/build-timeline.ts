@@ -39,7 +39,7 @@ function takesWhatIsLeft(block: Block): boolean {
 
 function arrange(plan: Plan, context: TimingContext, toTheEndSeconds: number): readonly (readonly Part[])[] {
   const whole = plan.blocks.map((block) =>
-    partsOfBlock(block, context.catalogue, toTheEndSeconds).filter(({ seconds }) => seconds > 0),
+    partsOfBlock(block, context, toTheEndSeconds).filter(({ seconds }) => seconds > 0),
   );
   const trimmed = whole.map((parts, index) =>
     endsWithoutRest(plan.blocks[index + 1]) ? withoutLastRest(parts) : parts,

@@ -1,30 +1,30 @@
-import type { Catalogue } from '../catalogue/catalogue.ts';
 import type { Block, TimeBlock } from '../plan/plan.ts';
 import type { Part } from './part.ts';
 import { partsOfEmom } from './parts-of-emom.ts';
 import { partsOfRounds } from './parts-of-rounds.ts';
 import { partsOfSharedWork } from './parts-of-shared-work.ts';
 import { partsOfTabata } from './parts-of-tabata.ts';
+import type { TimingContext } from './timing-context.ts';
 
 /**
  * A block by itself, as if another followed at once: its last rest is there. `toTheEndSeconds` is what a
  * cool-down to the end takes.
  */
-export function partsOfBlock(block: Block, catalogue: Catalogue, toTheEndSeconds: number): readonly Part[] {
+export function partsOfBlock(block: Block, context: TimingContext, toTheEndSeconds: number): readonly Part[] {
   switch (block.kind) {
     case 'circuit':
     case 'straight':
     case 'stations':
     case 'finisher':
-      return partsOfRounds(block, catalogue);
+      return partsOfRounds(block, context);
     case 'emom':
-      return partsOfEmom(block, catalogue);
+      return partsOfEmom(block, context);
     case 'tabata':
       return partsOfTabata(block);
     case 'amrap':
     case 'for time':
     case 'ladder':
-      return partsOfSharedWork(block, catalogue);
+      return partsOfSharedWork(block, context);
     case 'warm-up':
     case 'cool-down':
     case 'mobility':

@@ -1,17 +1,17 @@
-import type { Catalogue } from '../catalogue/catalogue.ts';
 import type { EmomBlock } from '../plan/plan.ts';
 import { type Part, restPart, secondsOf } from './part.ts';
+import type { TimingContext } from './timing-context.ts';
 import { workOfLetter } from './work-of-letter.ts';
 import { workSecondsOf } from './work-of-move.ts';
 
 /** A letter on every interval, in turn; what its moves leave of it is rest that belongs to it. */
-export function partsOfEmom(block: EmomBlock, catalogue: Catalogue): readonly Part[] {
+export function partsOfEmom(block: EmomBlock, context: TimingContext): readonly Part[] {
   return Array.from({ length: block.intervals }, (_, index) => index).flatMap((index) => {
     const letter = block.letters[index % block.letters.length];
     if (letter === undefined) return [];
     const round = Math.floor(index / block.letters.length) + 1;
     const work = within(
-      workOfLetter(block, letter, round, (planned) => workSecondsOf(planned, block.workSeconds, catalogue)),
+      workOfLetter(block, letter, round, (planned) => workSecondsOf(planned, block.workSeconds, context)),
       block.intervalSeconds,
     );
     const left = block.intervalSeconds - secondsOf(work);

@@ -1,6 +1,6 @@
-import type { Catalogue } from '../catalogue/catalogue.ts';
-import type { Letter, RoundsBlock } from '../plan/plan.ts';
+import type { Interval, Letter, RoundsBlock } from '../plan/plan.ts';
 import { type Part, restPart, secondsOf } from './part.ts';
+import type { TimingContext } from './timing-context.ts';
 import { workOfLetter } from './work-of-letter.ts';
 import { workSecondsOf } from './work-of-move.ts';
 
@@ -25,13 +25,13 @@ function count(upTo: number): readonly number[] {
 }
 
 /** Circuit, straight sets, stations, finisher: with the rest that ends the last bout. */
-export function partsOfRounds(block: RoundsBlock, catalogue: Catalogue): readonly Part[] {
+export function partsOfRounds(block: RoundsBlock, context: TimingContext): readonly Part[] {
   const bouts = order(block);
   const betweenRuns = block.kind === 'straight' ? block.betweenLettersSeconds : block.betweenRoundsSeconds;
   return bouts.flatMap(({ letter, round, lastOfRun }, index) => {
     const interval = block.intervals[round - 1] ?? block.intervals.at(-1);
     const work = workOfLetter(block, letter, round, (planned) =>
-      workSecondsOf(planned, interval?.workSeconds, catalogue),
+      workSecondsOf(planned, clockOf(interval), context),
     );
     const place = { letter: letter.id, round };
     if (lastOfRun && betweenRuns !== undefined && index < bouts.length - 1) {
@@ -42,4 +42,9 @@ export function partsOfRounds(block: RoundsBlock, catalogue: Catalogue): readonl
     const blockRest = block.pairs === 'one rests' ? secondsOf(work) : (interval?.restSeconds ?? 0);
     return [...work, ...restPart(letter.restSeconds ?? blockRest, place)];
   });
+}
+
+/** Seconds of work a round gives each move; none where only its rest is on the clock. */
+function clockOf(interval: Interval | undefined): number | undefined {
+  return interval === undefined || interval.workSeconds === 0 ? undefined : interval.workSeconds;
 }

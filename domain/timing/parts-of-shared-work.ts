@@ -1,34 +1,34 @@
-import type { Catalogue } from '../catalogue/catalogue.ts';
 import type { AmrapBlock, LadderBlock, PlannedMove } from '../plan/plan.ts';
 import type { Part } from './part.ts';
 import { secondsPerRep } from './seconds-per-rep.ts';
+import type { TimingContext } from './timing-context.ts';
 import { movesInRound } from './work-of-letter.ts';
 import { workSecondsOf } from './work-of-move.ts';
 
 /** AMRAP, for time, ladder: one stretch of work that its moves share. */
-export function partsOfSharedWork(block: AmrapBlock | LadderBlock, catalogue: Catalogue): readonly Part[] {
+export function partsOfSharedWork(block: AmrapBlock | LadderBlock, context: TimingContext): readonly Part[] {
   const seconds =
-    block.kind === 'ladder' ? (block.capSeconds ?? ladderSeconds(block, catalogue)) : block.seconds;
+    block.kind === 'ladder' ? (block.capSeconds ?? ladderSeconds(block, context)) : block.seconds;
   const sharedBy = block.letters.flatMap((letter) => letter.moves.map((move) => move.id));
   return [{ kind: 'work', seconds, sharedBy }];
 }
 
 /** Seconds of all its reps with no rest. */
-export function ladderSeconds(block: LadderBlock, catalogue: Catalogue): number {
+export function ladderSeconds(block: LadderBlock, context: TimingContext): number {
   return block.rungs
     .flatMap((reps, index) =>
       block.letters
         .flatMap((letter) => movesInRound(letter, index + 1))
-        .map((planned) => secondsOnce(planned, reps, catalogue)),
+        .map((planned) => secondsOnce(planned, reps, context)),
     )
     .reduce((sum, seconds) => sum + seconds, 0);
 }
 
 /** Seconds of a move once through at so many reps, both sides together; its own time where it has one. */
-export function secondsOnce(planned: PlannedMove, reps: number, catalogue: Catalogue): number {
+export function secondsOnce(planned: PlannedMove, reps: number, context: TimingContext): number {
   const oneGo =
     planned.workSeconds === undefined
-      ? Math.round(reps * secondsPerRep(planned, catalogue))
-      : workSecondsOf(planned, undefined, catalogue);
+      ? Math.round(reps * secondsPerRep(planned, context))
+      : workSecondsOf(planned, undefined, context);
   return planned.sides === 'each side' ? 2 * oneGo : oneGo;
 }

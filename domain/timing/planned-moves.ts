@@ -1,9 +1,9 @@
-import type { Catalogue } from '../catalogue/catalogue.ts';
 import type { Move } from '../catalogue/move.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
 import type { Letter, LineId, Plan, PlannedMove } from '../plan/plan.ts';
+import type { TimingContext } from './timing-context.ts';
 
-/** A move of a letter with what the catalogue knows of it; open lines and plain words have no `known`. */
+/** A move of a letter with what is known of it; open lines and plain words have no `known`. */
 export type MoveInPlan = {
   readonly planned: PlannedMove;
   readonly letter: Letter;
@@ -11,21 +11,23 @@ export type MoveInPlan = {
   readonly known?: Move;
 };
 
-/** Every move of a plan by its line id. */
-export function movesByLine(plan: Plan, catalogue: Catalogue): ReadonlyMap<LineId, MoveInPlan> {
+/** Every move of a plan by its line id, in plan order. */
+export function movesByLine(plan: Plan, context: TimingContext): ReadonlyMap<LineId, MoveInPlan> {
   return new Map(
     plan.blocks.flatMap((block, index) =>
       (hasLetters(block) ? block.letters : []).flatMap((letter) =>
-        letter.moves.map((planned) => [
-          planned.id,
-          { planned, letter, block: index, ...knownOf(planned, catalogue) },
-        ]),
+        letter.moves.map((planned) => {
+          const known = knownMove(planned, context);
+          const facts = { planned, letter, block: index, ...(known === undefined ? {} : { known }) };
+          return [planned.id, facts] as const;
+        }),
       ),
     ),
   );
 }
 
-function knownOf({ choice }: PlannedMove, catalogue: Catalogue): { readonly known?: Move } {
-  const known = choice.kind === 'move' ? catalogue.byId.get(choice.moveId) : undefined;
-  return known === undefined ? {} : { known };
+/** The facts of a planned move, of the catalogue or the studio's own; absent where neither knows it. */
+export function knownMove({ choice }: PlannedMove, { catalogue, settings }: TimingContext): Move | undefined {
+  if (choice.kind !== 'move') return undefined;
+  return catalogue.byId.get(choice.moveId) ?? settings.ownMoves.find(({ id }) => id === choice.moveId);
 }

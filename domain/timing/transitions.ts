@@ -29,9 +29,9 @@ export function transitionSeconds(
 export function lateStarts(
   plan: Plan,
   segments: readonly Segment[],
-  { catalogue, settings }: TimingContext,
+  context: TimingContext,
 ): readonly LateStart[] {
-  const moves = movesByLine(plan, catalogue);
+  const moves = movesByLine(plan, context);
   const work = segments.filter(({ kind }) => kind === 'work');
   return work.slice(1).flatMap((bout, index): readonly LateStart[] => {
     const before = work[index];
@@ -42,7 +42,7 @@ export function lateStarts(
       endOf(from, before),
       endOf(to, bout),
       (bout.round ?? 1) === 1,
-      settings.transitions,
+      context.settings.transitions,
     );
     const gapSeconds = bout.startSeconds - before.endSeconds;
     const lateSeconds = Math.min(needSeconds - gapSeconds, bout.endSeconds - bout.startSeconds);

@@ -1,7 +1,7 @@
-import type { Catalogue } from '../catalogue/catalogue.ts';
 import type { PlannedMove } from '../plan/plan.ts';
 import type { Part } from './part.ts';
 import { secondsPerRep } from './seconds-per-rep.ts';
+import type { TimingContext } from './timing-context.ts';
 
 /**
  * Work seconds a move asks for by itself: its own time, else the block's, else reps × seconds a rep; 0
@@ -10,10 +10,10 @@ import { secondsPerRep } from './seconds-per-rep.ts';
 export function workSecondsOf(
   planned: PlannedMove,
   blockSeconds: number | undefined,
-  catalogue: Catalogue,
+  context: TimingContext,
 ): number {
   const given = planned.workSeconds ?? blockSeconds;
-  return given ?? Math.round((planned.reps ?? 0) * secondsPerRep(planned, catalogue));
+  return given ?? Math.round((planned.reps ?? 0) * secondsPerRep(planned, context));
 }
 
 type Place = { readonly letter: string; readonly round: number };

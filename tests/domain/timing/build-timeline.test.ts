@@ -122,6 +122,11 @@ const cases: readonly { rule: string; blocks: readonly Block[]; expected: readon
     expected: ['work 30 squat', 'rest 60', 'work 30 squat'],
   },
   {
+    rule: 'straight sets by reps: the block’s rest after every round',
+    blocks: [rounds('straight', 2, on(0, 45), [letter([move('squat', { reps: 10 })])])],
+    expected: ['work 30 squat', 'rest 45', 'work 30 squat'],
+  },
+  {
     rule: 'between rounds replaces the rest at the end of every round but the last',
     blocks: [circuit({ betweenRoundsSeconds: 60 }), coolDown],
     expected: [
