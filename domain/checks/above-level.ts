@@ -1,11 +1,12 @@
 import type { Level, MoveId } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
+import { classLevel, hasGentlerOption, plannedLines } from '../plan/class-facts.ts';
 import type { LineId } from '../plan/plan.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { classLevel, hasGentlerOption, plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove, moveById } from './known-move.ts';
 import { labelOf, mendWith } from './mends.ts';
+import { moveById } from './move-facts.ts';
 
 export type AboveLevel = FindingBase & {
   readonly code: 'above-level';

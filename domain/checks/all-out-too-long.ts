@@ -1,6 +1,6 @@
 import type { Context } from '../context.ts';
+import { isForBeginners } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { isForBeginners } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
 import { publishedRules } from './published-rules.ts';
 import { linesOfTurns, turnsOf } from './turns-of.ts';

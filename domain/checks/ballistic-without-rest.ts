@@ -1,9 +1,9 @@
 import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
+import { isForBeginners } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { isForBeginners } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { mendWith, moveInPlaceOf, swapFor } from './mends.ts';
+import { mendWith, swapForOneLike } from './mends.ts';
 import { linesOfTurns, turnsOf } from './turns-of.ts';
 
 export type BallisticWithoutRest = FindingBase & { readonly code: 'ballistic-without-rest' };
@@ -33,14 +33,17 @@ export function ballisticWithoutRest(
   if (first?.move === undefined) {
     return [];
   }
-  const other = moveInPlaceOf(first.move, subject, context, (move) => !needsFreshness(move));
   return [
     {
       code: 'ballistic-without-rest',
       severity: 'must fix',
       lines,
       source: 'common practice',
-      ...mendWith(lines.length === 1 ? swapFor(subject.plan, first.planned.id, other) : undefined),
+      ...mendWith(
+        lines.length === 1
+          ? swapForOneLike(first.move, first.planned.id, subject, context, (move) => !needsFreshness(move))
+          : undefined,
+      ),
     },
   ];
 }

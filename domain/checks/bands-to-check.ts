@@ -1,8 +1,8 @@
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove } from './known-move.ts';
 
 export type BandsToCheck = FindingBase & { readonly code: 'bands-to-check' };
 

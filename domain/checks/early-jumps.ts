@@ -2,8 +2,8 @@ import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
-import { moveById } from './known-move.ts';
-import { labelOf, mendWith, moveInPlaceOf, swapFor } from './mends.ts';
+import { labelOf, mendWith, swapForOneLike } from './mends.ts';
+import { moveById } from './move-facts.ts';
 import { linesOfTurns, turnsOf } from './turns-of.ts';
 
 export type EarlyJumps = FindingBase & {
@@ -41,11 +41,7 @@ function lowImpact(move: Move, line: string, subject: CheckSubject, context: Con
   const easier = move.easier === undefined ? undefined : moveById(move.easier, context);
   return easier !== undefined && !easier.traits.includes('impact')
     ? `easier ${labelOf(subject.plan, line)}`
-    : swapFor(
-        subject.plan,
-        line,
-        moveInPlaceOf(move, subject, context, ({ traits }) => !traits.includes('impact')),
-      );
+    : swapForOneLike(move, line, subject, context, ({ traits }) => !traits.includes('impact'));
 }
 
 function isJump({ pattern, effort, traits }: Move): boolean {

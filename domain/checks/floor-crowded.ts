@@ -1,8 +1,8 @@
 import type { Context } from '../context.ts';
+import { plannedLines, roomOf } from '../plan/class-facts.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines, roomOf } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove } from './known-move.ts';
 import { publishedRules } from './published-rules.ts';
 
 export type FloorCrowded = FindingBase & {

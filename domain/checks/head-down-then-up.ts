@@ -1,6 +1,6 @@
 import type { Context } from '../context.ts';
+import { asksForOptions, hasGentlerOption } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { asksForOptions, hasGentlerOption } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
 import { linesOfTurns, turnsOf } from './turns-of.ts';
 

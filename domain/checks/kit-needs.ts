@@ -2,10 +2,10 @@ import { type KitItem, type KitNeed, kitItems } from '../catalogue/kit.ts';
 import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
+import { roomOf } from '../plan/class-facts.ts';
 import type { Letter, LetteredBlock, LineId, Plan } from '../plan/plan.ts';
 import type { Room } from '../settings.ts';
-import { roomOf } from './class-facts.ts';
-import { knownMove } from './known-move.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 
 /** Pieces of one kind that a block needs at one moment, and how many are there. */
 export type KitCount = {

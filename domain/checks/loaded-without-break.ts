@@ -1,8 +1,8 @@
 import type { Context } from '../context.ts';
+import { isForBeginners } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { isForBeginners } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { isLoaded } from './known-move.ts';
+import { isWeighted } from './move-facts.ts';
 import { publishedRules } from './published-rules.ts';
 import { linesOfTurns, type Turn, turnsOf } from './turns-of.ts';
 
@@ -43,7 +43,7 @@ function stretchesOf(turns: readonly Turn[], breakSeconds: number): readonly (re
   const stretches: Turn[][] = [];
   for (const turn of turns) {
     const last = stretches.at(-1);
-    const runsOn = turn.gapSeconds < breakSeconds && turn.move !== undefined && isLoaded(turn.move);
+    const runsOn = turn.gapSeconds < breakSeconds && turn.move !== undefined && isWeighted(turn.move);
     if (last !== undefined && runsOn) {
       last.push(turn);
     } else {
@@ -54,5 +54,5 @@ function stretchesOf(turns: readonly Turn[], breakSeconds: number): readonly (re
 }
 
 function isUnbroken({ move, startSeconds, endSeconds, workSeconds }: Turn): boolean {
-  return move !== undefined && isLoaded(move) && endSeconds - startSeconds - workSeconds < 5;
+  return move !== undefined && isWeighted(move) && endSeconds - startSeconds - workSeconds < 5;
 }

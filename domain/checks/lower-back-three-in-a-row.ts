@@ -1,6 +1,6 @@
 import type { Context } from '../context.ts';
+import { isForBeginners } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { isForBeginners } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
 import { mendWith } from './mends.ts';
 import { partInARow } from './part-in-a-row.ts';
@@ -12,7 +12,7 @@ export function lowerBackThreeInARow(
   subject: CheckSubject,
   context: Context,
 ): readonly LowerBackThreeInARow[] {
-  const row = isForBeginners(subject.plan) ? partInARow('lower back', subject, context) : undefined;
+  const row = isForBeginners(subject.plan) ? partInARow(['lower back'], subject, context) : undefined;
   if (row === undefined) {
     return [];
   }

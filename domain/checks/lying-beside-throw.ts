@@ -2,10 +2,11 @@ import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
 import type { Letter, LetteredBlock, LineId } from '../plan/plan.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
-import { isLyingDown, knownMove } from './known-move.ts';
 import { labelOf, mendWith } from './mends.ts';
+import { isLyingDown } from './move-facts.ts';
 
 export type LyingBesideThrow = FindingBase & {
   readonly code: 'lying-beside-throw';

@@ -1,9 +1,10 @@
 import type { MoveId } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { isLoaded, knownMove, moveById } from './known-move.ts';
+import { isWeighted, moveById } from './move-facts.ts';
 
 export type MainLiftsAgainstWish = FindingBase & {
   readonly code: 'main-lifts-against-wish';
@@ -20,7 +21,7 @@ export function mainLiftsAgainstWish(
   const { mainLifts: wish } = context.settings;
   const isMainLift = (id: MoveId): boolean => {
     const move = moveById(id, context);
-    return move?.traits.includes('compound') === true && isLoaded(move);
+    return move?.traits.includes('compound') === true && isWeighted(move);
   };
   const before = [...(context.lastTime?.moveIds ?? [])].filter(isMainLift);
   const lines = plannedLines(plan).flatMap(({ planned }) => {

@@ -1,10 +1,10 @@
 import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
+import { classLevel } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { classLevel } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { isLyingDown } from './known-move.ts';
 import { mendWith, swapThatMends } from './mends.ts';
+import { isLyingDown } from './move-facts.ts';
 import { linesOfTurns, neighboursIn, type Turn, turnsOf } from './turns-of.ts';
 
 export type ManyUpsAndDowns = FindingBase & {

@@ -1,10 +1,9 @@
-import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 import { labelsByLine } from '../plan/labels.ts';
+import { moveInPlaceOf } from '../plan/move-in-place.ts';
 import type { LineId, Plan } from '../plan/plan.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { classLevel, kitAtHand } from './class-facts.ts';
 import type { Turn } from './turns-of.ts';
 
 /** A finding's `mend`, or nothing to spread where no single edit mends it. */
@@ -53,56 +52,21 @@ function exchanged(turn: Turn, one: Turn, other: Turn): Turn {
   return source.move === undefined ? rest : { ...rest, move: source.move };
 }
 
-/**
- * A move to teach in another's place: the same prime mover, of the class's level, with the kit at hand, not
- * in the class already. The same pattern, position and sides are preferred, then the catalogue's order.
- */
-export function moveInPlaceOf(
+/** An edit that puts a fitting move, done on the same sides, in a line's place; nothing where there is none. */
+export function swapForOneLike(
   move: Move,
-  subject: CheckSubject,
+  line: LineId,
+  { plan }: CheckSubject,
   context: Context,
   fits: (candidate: Move) => boolean,
-): Move | undefined {
-  const used = movesIn(subject.plan);
-  const level = classLevel(subject.plan) ?? move.level;
-  const atHand = kitAtHand(subject.plan, context);
-  const likeness = (candidate: Move): number =>
-    (candidate.pattern === move.pattern ? 4 : 0) +
-    (candidate.position === move.position ? 2 : 0) +
-    (candidate.effort === move.effort ? 1 : 0);
-  return context.catalogue.moves
-    .filter(
-      (candidate) =>
-        candidate.id !== move.id &&
-        !used.has(candidate.id) &&
-        candidate.level <= level &&
-        candidate.sides === move.sides &&
-        candidate.effort !== 'mobility' &&
-        candidate.primeMovers[0] === move.primeMovers[0] &&
-        kitForMove(candidate, (item) => atHand.has(item)) !== undefined &&
-        fits(candidate),
-    )
-    .reduce<Move | undefined>(
-      (best, candidate) => (best === undefined || likeness(candidate) > likeness(best) ? candidate : best),
-      undefined,
-    );
+): string | undefined {
+  const other = moveInPlaceOf(move, plan, context, (one) => one.sides === move.sides && fits(one));
+  return swapFor(plan, line, other);
 }
 
 /** `swap B1 front squat`, or nothing where no move fits. */
 export function swapFor(plan: Plan, line: LineId, move: Move | undefined): string | undefined {
   return move && `swap ${labelOf(plan, line)} ${move.name}`;
-}
-
-function movesIn(plan: Plan): ReadonlySet<string> {
-  return new Set(
-    plan.blocks.flatMap((block) =>
-      'letters' in block
-        ? block.letters.flatMap((letter) =>
-            letter.moves.flatMap(({ choice }) => (choice.kind === 'move' ? [choice.moveId] : [])),
-          )
-        : [],
-    ),
-  );
 }
 
 /** Seconds the class may grow by: what is spare, and what a cool-down *to the end* has above the least. */

@@ -1,7 +1,7 @@
 import type { Context } from '../context.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
-import { isLyingDown } from './known-move.ts';
+import { isLyingDown } from './move-facts.ts';
 import { isExplained, newMoveTurns } from './new-moves.ts';
 import { linesOfTurns, turnsOf } from './turns-of.ts';
 

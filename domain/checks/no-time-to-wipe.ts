@@ -1,8 +1,9 @@
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { isLoaded, knownMove } from './known-move.ts';
+import { isWeighted } from './move-facts.ts';
 
 export type NoTimeToWipe = FindingBase & {
   readonly code: 'no-time-to-wipe';
@@ -17,7 +18,7 @@ export function noTimeToWipe({ plan }: CheckSubject, context: Context): readonly
     const move = knownMove(planned, context);
     const restSeconds =
       block.kind === 'stations' ? (letter.restSeconds ?? block.intervals[0]?.restSeconds ?? 0) : wipeSeconds;
-    return move !== undefined && isLoaded(move) && restSeconds < wipeSeconds
+    return move !== undefined && isWeighted(move) && restSeconds < wipeSeconds
       ? [{ id: planned.id, restSeconds }]
       : [];
   });

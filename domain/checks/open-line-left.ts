@@ -1,6 +1,6 @@
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
 
 export type OpenLineLeft = FindingBase & { readonly code: 'open-line-left'; readonly count: number };

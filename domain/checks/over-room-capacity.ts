@@ -1,6 +1,6 @@
 import type { Context } from '../context.ts';
+import { roomOf } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { roomOf } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
 
 export type OverRoomCapacity = FindingBase & {

@@ -3,10 +3,10 @@ import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Pattern } from '../catalogue/patterns.ts';
 import type { Context } from '../context.ts';
 import type { Load } from '../load/load.ts';
+import { kitAtHand, plannedLines } from '../plan/class-facts.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { kitAtHand, plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove } from './known-move.ts';
 import { mendWith, swapFor } from './mends.ts';
 import { namedFocus } from './named-focus.ts';
 

@@ -1,6 +1,6 @@
 import type { Context } from '../context.ts';
+import { isForBeginners } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { isForBeginners } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
 import { mendWith } from './mends.ts';
 import { partInARow, type TiredPart } from './part-in-a-row.ts';
@@ -15,19 +15,17 @@ export function samePartThreeInARow(subject: CheckSubject, context: Context): re
   const parts: readonly TiredPart[] = isForBeginners(subject.plan)
     ? ['grip', 'wrists', 'shoulders']
     : ['lower back', 'grip', 'wrists', 'shoulders'];
-  return parts.flatMap((part) => {
-    const row = partInARow(part, subject, context);
-    return row === undefined
-      ? []
-      : [
-          {
-            code: 'same-part-three-in-a-row',
-            severity: 'look at',
-            lines: row.lines,
-            source: 'common practice',
-            part,
-            ...mendWith(row.mend),
-          },
-        ];
-  });
+  const row = partInARow(parts, subject, context);
+  return row === undefined
+    ? []
+    : [
+        {
+          code: 'same-part-three-in-a-row',
+          severity: 'look at',
+          lines: row.lines,
+          source: 'common practice',
+          part: row.part,
+          ...mendWith(row.mend),
+        },
+      ];
 }

@@ -1,10 +1,10 @@
 import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
 import type { LineId, PlannedMove } from '../plan/plan.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove } from './known-move.ts';
 import { labelOf, mendWith } from './mends.ts';
 import { publishedRules } from './published-rules.ts';
 

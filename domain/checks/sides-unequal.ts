@@ -1,11 +1,11 @@
 import type { MoveId } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
 import type { LineId, Plan, PlannedMove } from '../plan/plan.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { Segment } from '../timing/timeline.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove } from './known-move.ts';
 import { labelOf, mendWith } from './mends.ts';
 
 export type SidesUnequal = FindingBase & {

@@ -2,9 +2,10 @@ import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
 import type { Letter, LetteredBlock, LineId, PlannedMove } from '../plan/plan.ts';
+import { knownMove } from '../timing/planned-moves.ts';
+import { secondsPerRep } from '../timing/seconds-per-rep.ts';
 import type { Segment } from '../timing/timeline.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { knownMove } from './known-move.ts';
 
 /**
  * A stretch of the class on one line before the next takes over: both sides of a one-sided move, or all
@@ -75,19 +76,14 @@ function passesOf(
         startSeconds: segment.startSeconds + index * seconds,
         endSeconds: segment.startSeconds + (index + 1) * seconds,
         workSeconds: seconds,
-        boutSeconds: shared === undefined ? seconds : Math.min(seconds, passSeconds(line.planned, move)),
+        boutSeconds: shared === undefined ? seconds : Math.min(seconds, passSeconds(line.planned, context)),
       },
     ];
   });
 }
 
-function passSeconds(planned: PlannedMove, move: Move | undefined): number {
-  const tempo = planned.tempo ?? move?.tempo;
-  if (planned.reps === undefined || tempo === undefined) {
-    return assumedPassSeconds;
-  }
-  const perRep = tempo.lowerSeconds + tempo.bottomPauseSeconds + tempo.liftSeconds + tempo.topPauseSeconds;
-  return planned.reps * perRep;
+function passSeconds(planned: PlannedMove, context: Context): number {
+  return planned.reps === undefined ? assumedPassSeconds : planned.reps * secondsPerRep(planned, context);
 }
 
 function joinBouts(bouts: readonly Omit<Turn, 'gapSeconds'>[]): readonly Turn[] {

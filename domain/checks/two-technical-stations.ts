@@ -1,9 +1,9 @@
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove } from './known-move.ts';
-import { mendWith, moveInPlaceOf, swapFor } from './mends.ts';
+import { mendWith, swapForOneLike } from './mends.ts';
 
 export type TwoTechnicalStations = FindingBase & { readonly code: 'two-technical-stations' };
 
@@ -23,14 +23,23 @@ export function twoTechnicalStations(
   if (last === undefined) {
     return [];
   }
-  const other = moveInPlaceOf(last.move, subject, context, ({ traits }) => !traits.includes('technical'));
   return [
     {
       code: 'two-technical-stations',
       severity: 'look at',
       lines: together.map(({ planned }) => planned.id),
       source: 'common practice',
-      ...mendWith(together.length === 2 ? swapFor(subject.plan, last.planned.id, other) : undefined),
+      ...mendWith(
+        together.length === 2
+          ? swapForOneLike(
+              last.move,
+              last.planned.id,
+              subject,
+              context,
+              ({ traits }) => !traits.includes('technical'),
+            )
+          : undefined,
+      ),
     },
   ];
 }

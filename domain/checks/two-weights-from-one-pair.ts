@@ -1,11 +1,11 @@
 import type { KitItem } from '../catalogue/kit.ts';
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
+import { roomOf } from '../plan/class-facts.ts';
 import type { LetteredBlock, LineId, PlannedMove, Weight } from '../plan/plan.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { roomOf } from './class-facts.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove } from './known-move.ts';
 import { labelOf, mendWith } from './mends.ts';
 
 export type TwoWeightsFromOnePair = FindingBase & {

@@ -1,10 +1,11 @@
 import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { plannedLines } from './class-facts.ts';
 import { openingOf } from './edges-of-class.ts';
 import type { FindingBase } from './finding.ts';
-import { knownMove, moveById } from './known-move.ts';
+import { moveById } from './move-facts.ts';
 
 export type WarmUpMissesPatterns = FindingBase & { readonly code: 'warm-up-misses-patterns' };
 

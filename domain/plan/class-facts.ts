@@ -2,10 +2,10 @@ import { type KitItem, kitItems } from '../catalogue/kit.ts';
 import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Level } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
-import { hasLetters } from '../plan/blocks-of.ts';
-import type { Letter, LetteredBlock, Plan, PlannedMove } from '../plan/plan.ts';
 import type { Room } from '../settings.ts';
-import { knownMove } from './known-move.ts';
+import { knownMove } from '../timing/planned-moves.ts';
+import { hasLetters } from './blocks-of.ts';
+import type { Letter, LetteredBlock, Plan, PlannedMove } from './plan.ts';
 
 /** Level 1 or said to be for beginners: the stricter rules hold. */
 export function isForBeginners(plan: Plan): boolean {
