@@ -49,6 +49,7 @@ export const partKitWords = (
   if (rest.length === 0) return undefined;
   return {
     rest,
-    isDoneWith: (move) => fits.every((fit) => [move.kit, ...(move.otherKit ?? [])].some((kit) => fit(kit))),
+    isDoneWith: (move) =>
+      fits.every((serves) => [move.kit, ...(move.otherKit ?? [])].some((kit) => serves(kit))),
   };
 };

@@ -16,6 +16,7 @@ export const kitItems = [
   'slider',
   'chair',
   'skipping rope',
+  'pull-up bar',
   'mat',
 ] as const;
 

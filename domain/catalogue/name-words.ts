@@ -43,7 +43,6 @@ const fillers: ReadonlySet<string> = new Set([
   'an',
   'the',
   'with',
-  'w',
   'to',
   'and',
   'n',
@@ -63,6 +62,7 @@ const singular = (word: string): string => {
 export const plainWords = (text: string): readonly string[] =>
   text
     .toLowerCase()
+    .replaceAll('w/', ' with ')
     .normalize('NFKD')
     .replaceAll(/[\p{M}'’`´]/gu, '')
     .split(/[^a-z0-9]+/)

@@ -64,7 +64,7 @@ export const antiExtension = movesOfPattern('anti-extension', [
   },
   {
     name: 'long-lever plank',
-    also: ['rkc plank', 'long plank', 'extended plank', 'hard-style plank'],
+    also: ['long plank', 'extended plank', 'hard-style plank'],
     prime: ['abdominals'],
     assisting: ['obliques', 'shoulders', 'lats'],
     kit: [one('mat')],
@@ -80,7 +80,7 @@ export const antiExtension = movesOfPattern('anti-extension', [
   },
   {
     name: 'dead bug',
-    also: ['deadbug', 'dying bug', 'dead bug hold'],
+    also: ['dying bug', 'dead bug hold'],
     prime: ['abdominals'],
     assisting: ['hip flexors', 'obliques'],
     kit: [one('mat')],
@@ -190,7 +190,7 @@ export const antiExtension = movesOfPattern('anti-extension', [
   },
   {
     name: 'plank walk-out',
-    also: ['walk-out', 'inchworm', 'inch worm', 'hand walk-out', 'walkout'],
+    also: ['walk-out', 'inchworm', 'hand walk-out'],
     prime: ['abdominals'],
     assisting: ['shoulders', 'hamstrings', 'chest'],
     tempo: slow,
@@ -237,14 +237,7 @@ export const antiExtension = movesOfPattern('anti-extension', [
   },
   {
     name: 'plank up-down',
-    also: [
-      'up-down plank',
-      'plank to push-up',
-      'commando',
-      'commando plank',
-      'plank up and down',
-      'walking plank',
-    ],
+    also: ['up-down plank', 'plank to push-up', 'commando', 'commando plank', 'walking plank'],
     prime: ['abdominals'],
     assisting: ['triceps', 'shoulders', 'chest', 'obliques'],
     kit: [one('mat')],
@@ -284,14 +277,7 @@ export const antiExtension = movesOfPattern('anti-extension', [
   },
   {
     name: 'roll-out',
-    also: [
-      'barbell roll-out',
-      'rollout',
-      'kneeling roll-out',
-      'suspension roll-out',
-      'suspension fall-out',
-      'fallout',
-    ],
+    also: ['barbell roll-out', 'kneeling roll-out', 'suspension roll-out', 'suspension fall-out', 'fallout'],
     prime: ['abdominals'],
     assisting: ['lats', 'shoulders'],
     kit: [...[one('barbell'), pair('plate')], one('mat')],

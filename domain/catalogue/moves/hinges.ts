@@ -29,7 +29,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'single-leg glute bridge',
-    also: ['one-leg bridge', 'single-leg bridge', 'single-leg hip lift'],
+    also: ['one-leg bridge', 'single-leg hip lift'],
     prime: ['glutes'],
     assisting: ['hamstrings', 'lower back'],
     kit: [one('mat')],
@@ -46,7 +46,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'dumbbell glute bridge',
-    also: ['weighted glute bridge', 'weighted bridge', 'loaded bridge', 'weighted hip bridge'],
+    also: ['weighted glute bridge', 'weighted bridge', 'weighted hip bridge'],
     prime: ['glutes'],
     assisting: ['hamstrings', 'lower back'],
     kit: [one('dumbbell'), one('mat')],
@@ -66,7 +66,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'banded glute bridge',
-    also: ['mini-band bridge', 'band bridge', 'band glute bridge'],
+    also: ['mini-band bridge', 'band bridge'],
     prime: ['glutes'],
     assisting: ['hamstrings', 'hip abductors'],
     kit: [one('mini band'), one('mat')],
@@ -159,7 +159,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'deadlift',
-    also: ['dead lift', 'dumbbell deadlift', 'conventional deadlift'],
+    also: ['dumbbell deadlift', 'conventional deadlift'],
     prime: ['hamstrings', 'glutes'],
     assisting: ['quadriceps', 'lower back', 'forearms', 'upper back'],
     kit: [pair('dumbbell')],
@@ -174,7 +174,6 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'kettlebell deadlift',
-    also: ['kb dl'],
     prime: ['hamstrings', 'glutes'],
     assisting: ['quadriceps', 'lower back', 'forearms'],
     kit: [one('kettlebell')],
@@ -215,14 +214,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'Romanian deadlift',
-    also: [
-      'rdl',
-      'romanian dl',
-      'romanian',
-      'stiff-leg deadlift',
-      'straight-leg deadlift',
-      'stiff-legged deadlift',
-    ],
+    also: ['romanian', 'stiff-leg deadlift', 'straight-leg deadlift'],
     prime: ['hamstrings'],
     assisting: ['glutes', 'lower back', 'forearms'],
     kit: [pair('dumbbell')],
@@ -273,7 +265,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'single-leg deadlift',
-    also: ['single-leg rdl', 'sl rdl', 'slrdl', 'one-leg deadlift', 'sl dl'],
+    also: ['single-leg rdl', 'slrdl'],
     prime: ['hamstrings'],
     assisting: ['glutes', 'lower back', 'hip abductors', 'forearms'],
     kit: [one('dumbbell')],
@@ -305,7 +297,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'kettlebell swing',
-    also: ['swing', 'russian swing', 'two-handed swing', 'two-hand swing', 'double-arm swing', 'kbs'],
+    also: ['swing', 'russian swing', 'two-handed swing', 'two-hand swing', 'double-arm swing'],
     prime: ['glutes', 'hamstrings'],
     assisting: ['lower back', 'forearms', 'abdominals'],
     kit: [one('kettlebell')],
@@ -321,7 +313,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'single-arm kettlebell swing',
-    also: ['single-arm swing', 'one-arm swing', 'one-handed swing'],
+    also: ['single-arm swing'],
     prime: ['glutes', 'hamstrings'],
     assisting: ['lower back', 'forearms', 'obliques'],
     kit: [one('kettlebell')],
@@ -352,7 +344,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'barbell good morning',
-    also: ['bb good morning', 'weighted good morning'],
+    also: ['weighted good morning'],
     prime: ['hamstrings', 'lower back'],
     assisting: ['glutes'],
     kit: [one('barbell')],
@@ -367,7 +359,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'band good morning',
-    also: ['banded good morning', 'band hinge'],
+    also: ['band hinge'],
     prime: ['hamstrings', 'lower back'],
     assisting: ['glutes'],
     kit: [one('long band')],
@@ -381,7 +373,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'band pull-through',
-    also: ['pull through', 'banded pull-through', 'hip pull-through'],
+    also: ['pull through', 'hip pull-through'],
     prime: ['glutes'],
     assisting: ['hamstrings', 'lower back'],
     kit: [one('long band')],
@@ -395,7 +387,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'superman',
-    also: ['supermans', 'superman lift', 'prone arm and leg lift'],
+    also: ['superman lift', 'prone arm and leg lift'],
     prime: ['lower back'],
     assisting: ['glutes', 'hamstrings', 'upper back'],
     kit: [one('mat')],
@@ -470,7 +462,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'kettlebell clean',
-    also: ['single-arm clean', 'kb cleans'],
+    also: ['single-arm clean'],
     prime: ['glutes', 'hamstrings'],
     assisting: ['upper back', 'biceps', 'forearms', 'lower back'],
     kit: [one('kettlebell')],
@@ -532,7 +524,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'dumbbell snatch',
-    also: ['single-arm snatch', 'single-arm dumbbell snatch', 'one-arm dumbbell snatch'],
+    also: ['single-arm snatch', 'single-arm dumbbell snatch'],
     prime: ['glutes', 'hamstrings', 'shoulders'],
     assisting: ['quadriceps', 'upper back', 'forearms'],
     kit: [one('dumbbell')],
@@ -548,7 +540,7 @@ export const hinges = movesOfPattern('hinge', [
   },
   {
     name: 'kettlebell high pull',
-    also: ['high pull', 'sumo deadlift high pull', 'sdhp', 'kb high pulls', 'dumbbell high pull'],
+    also: ['high pull', 'sumo deadlift high pull', 'sdhp', 'dumbbell high pull'],
     prime: ['glutes', 'upper back'],
     assisting: ['hamstrings', 'shoulders', 'forearms'],
     kit: [one('kettlebell')],

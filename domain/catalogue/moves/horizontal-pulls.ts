@@ -28,7 +28,6 @@ export const horizontalPulls = movesOfPattern('horizontal pull', [
     name: 'single-arm row',
     also: [
       'single-arm dumbbell row',
-      'one-arm row',
       'supported row',
       'three-point row',
       'lawnmower row',
@@ -50,7 +49,7 @@ export const horizontalPulls = movesOfPattern('horizontal pull', [
   },
   {
     name: 'barbell bent-over row',
-    also: ['barbell row', 'bb row', 'bb bent row'],
+    also: ['barbell row', 'bb bent row'],
     prime: ['upper back'],
     assisting: ['biceps', 'lats', 'rear shoulders', 'lower back'],
     kit: loadedBarbell,
@@ -172,7 +171,7 @@ export const horizontalPulls = movesOfPattern('horizontal pull', [
   },
   {
     name: 'standing band row',
-    also: ['band row', 'banded row', 'resistance band row', 'band bent-over row'],
+    also: ['band row', 'resistance band row', 'band bent-over row'],
     prime: ['upper back', 'lats'],
     assisting: ['biceps', 'rear shoulders'],
     kit: [one('long band')],
@@ -187,7 +186,7 @@ export const horizontalPulls = movesOfPattern('horizontal pull', [
   },
   {
     name: 'band face pull',
-    also: ['face pull', 'facepull', 'banded face pull', 'suspension face pull'],
+    also: ['face pull', 'suspension face pull'],
     prime: ['rear shoulders', 'upper back'],
     assisting: ['biceps'],
     kit: [one('long band')],
@@ -201,7 +200,7 @@ export const horizontalPulls = movesOfPattern('horizontal pull', [
   },
   {
     name: 'band pull-apart',
-    also: ['pull apart', 'banded pull-apart', 'band pull aparts'],
+    also: ['pull apart'],
     prime: ['rear shoulders', 'upper back'],
     assisting: ['forearms'],
     kit: [one('long band')],
@@ -289,7 +288,7 @@ export const horizontalPulls = movesOfPattern('horizontal pull', [
   },
   {
     name: 'deadlift to row',
-    also: ['rdl to row', 'deadlift row', 'deadlift and row', 'rdl row'],
+    also: ['rdl to row'],
     prime: ['hamstrings', 'upper back'],
     assisting: ['glutes', 'lats', 'biceps', 'lower back'],
     kit: [pair('dumbbell')],

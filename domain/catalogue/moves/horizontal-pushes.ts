@@ -111,13 +111,7 @@ export const horizontalPushes = movesOfPattern('horizontal push', [
   },
   {
     name: 'push-up and rotation',
-    also: [
-      'push-up with rotation',
-      'push-up to rotation',
-      't push-up',
-      'rotational push-up',
-      'push-up rotation',
-    ],
+    also: ['t push-up', 'rotational push-up'],
     prime: ['chest'],
     assisting: ['shoulders', 'triceps', 'obliques'],
     kit: [one('mat')],
@@ -212,7 +206,7 @@ export const horizontalPushes = movesOfPattern('horizontal push', [
   },
   {
     name: 'single-arm floor press',
-    also: ['one-arm floor press', 'single-arm dumbbell floor press'],
+    also: ['single-arm dumbbell floor press'],
     prime: ['chest'],
     assisting: ['triceps', 'shoulders', 'obliques'],
     kit: [one('dumbbell'), one('mat')],
@@ -333,7 +327,7 @@ export const horizontalPushes = movesOfPattern('horizontal push', [
   },
   {
     name: 'band chest press',
-    also: ['banded chest press', 'standing band press', 'standing chest press', 'band press'],
+    also: ['standing band press', 'standing chest press', 'band press'],
     prime: ['chest'],
     assisting: ['triceps', 'shoulders'],
     kit: [one('long band')],

@@ -137,7 +137,7 @@ export const jumps = movesOfPattern('jump', [
   },
   {
     name: 'broad jump',
-    also: ['standing long jump', 'long jump', 'broadjump', 'forward jump'],
+    also: ['standing long jump', 'long jump', 'forward jump'],
     prime: ['glutes', 'quadriceps'],
     assisting: ['hamstrings', 'calves'],
     tempo: slow,
@@ -151,7 +151,7 @@ export const jumps = movesOfPattern('jump', [
   },
   {
     name: 'box jump',
-    also: ['boxjump', 'jump onto box', 'box hop', 'bench jump', 'step jump'],
+    also: ['jump onto box', 'box hop', 'bench jump', 'step jump'],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hamstrings', 'calves'],
     kit: [one('box')],
@@ -276,14 +276,7 @@ export const jumps = movesOfPattern('jump', [
   },
   {
     name: 'dumbbell burpee to press',
-    also: [
-      'devil press',
-      'devils press',
-      'burpee press',
-      'burpee to press',
-      'dumbbell burpee',
-      'burpee with dumbbells',
-    ],
+    also: ['devil press', 'burpee press', 'dumbbell burpee', 'burpee with dumbbells'],
     prime: ['quadriceps', 'shoulders'],
     assisting: ['chest', 'triceps', 'glutes', 'abdominals'],
     kit: [pair('dumbbell')],
@@ -299,7 +292,7 @@ export const jumps = movesOfPattern('jump', [
   },
   {
     name: 'squat thrust',
-    also: ['squat thrusts', 'hop-back', 'froggers', 'frogger', 'frog jump', 'plank hop'],
+    also: ['hop-back', 'froggers', 'frog jump', 'plank hop'],
     prime: ['quadriceps', 'abdominals'],
     assisting: ['shoulders', 'hip flexors', 'glutes'],
     effort: 'conditioning',

@@ -52,7 +52,7 @@ export const lateralFlexion = movesOfPattern('lateral flexion', [
   },
   {
     name: 'side plank with leg lift',
-    also: ['side plank leg lift', 'side plank leg raise', 'star side plank', 'star plank'],
+    also: ['side plank leg raise', 'star side plank', 'star plank'],
     prime: ['obliques', 'hip abductors'],
     assisting: ['shoulders', 'abdominals'],
     kit: [one('mat')],

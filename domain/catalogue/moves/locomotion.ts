@@ -17,7 +17,7 @@ export const locomotion = movesOfPattern('locomotion', [
   },
   {
     name: 'step touch',
-    also: ['side step', 'step tap', 'side tap', 'side-to-side step', 'step and touch'],
+    also: ['side step', 'step tap', 'side tap', 'side-to-side step'],
     prime: ['hip abductors'],
     assisting: ['quadriceps', 'calves'],
     sides: 'alternating by nature',
@@ -186,7 +186,6 @@ export const locomotion = movesOfPattern('locomotion', [
   {
     name: 'band side walk',
     also: [
-      'banded side walk',
       'lateral band walk',
       'mini-band walk',
       'band walk',
@@ -222,7 +221,7 @@ export const locomotion = movesOfPattern('locomotion', [
   },
   {
     name: 'shuttle run',
-    also: ['shuttle', 'shuttle sprint', 'suicide run', 'line sprint', 'sprint', 'run'],
+    also: ['shuttle', 'shuttle sprint', 'line sprint', 'sprint', 'run'],
     prime: ['quadriceps'],
     assisting: ['hamstrings', 'glutes', 'calves'],
     sides: 'alternating by nature',
@@ -269,7 +268,7 @@ export const locomotion = movesOfPattern('locomotion', [
   },
   {
     name: 'shadow boxing',
-    also: ['boxing', 'punches', 'air punches', 'jab cross', 'boxer punches', 'punch'],
+    also: ['boxing', 'punches', 'air punches', 'jab cross', 'boxer punches'],
     prime: ['shoulders'],
     assisting: ['obliques', 'triceps', 'chest'],
     sides: 'alternating by nature',

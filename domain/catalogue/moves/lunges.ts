@@ -18,7 +18,7 @@ export const lunges = movesOfPattern('lunge', [
   },
   {
     name: 'reverse lunge',
-    also: ['back lunge', 'backward lunge', 'step-back lunge', 'rev lunge', 'rear lunge'],
+    also: ['back lunge', 'backward lunge', 'step-back lunge', 'rear lunge'],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hamstrings'],
     sides: 'one-sided',
@@ -33,7 +33,7 @@ export const lunges = movesOfPattern('lunge', [
   },
   {
     name: 'dumbbell reverse lunge',
-    also: ['weighted reverse lunge', 'loaded reverse lunge'],
+    also: ['weighted reverse lunge'],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hamstrings', 'forearms'],
     kit: [pair('dumbbell')],
@@ -50,7 +50,7 @@ export const lunges = movesOfPattern('lunge', [
   },
   {
     name: 'dumbbell lunge',
-    also: ['weighted lunge', 'loaded lunge', 'dumbbell forward lunge', 'kettlebell lunge'],
+    also: ['weighted lunge', 'dumbbell forward lunge', 'kettlebell lunge'],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hamstrings', 'forearms'],
     kit: [pair('dumbbell')],
@@ -320,7 +320,7 @@ export const lunges = movesOfPattern('lunge', [
   },
   {
     name: 'dumbbell step-up',
-    also: ['weighted step-up', 'loaded step-up'],
+    also: ['weighted step-up'],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hamstrings', 'calves', 'forearms'],
     kit: [pair('dumbbell'), one('step')],
@@ -356,7 +356,7 @@ export const lunges = movesOfPattern('lunge', [
   },
   {
     name: 'step-up with knee drive',
-    also: ['step-up knee drive', 'step-up to knee lift', 'knee drive step-up', 'step knee'],
+    also: ['step-up to knee lift', 'knee drive step-up', 'step knee'],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hip flexors', 'hamstrings', 'calves'],
     kit: [one('step')],
@@ -373,7 +373,7 @@ export const lunges = movesOfPattern('lunge', [
   },
   {
     name: 'reverse lunge with knee drive',
-    also: ['reverse lunge knee drive', 'reverse lunge to knee drive', 'lunge knee drive', 'runner lunge'],
+    also: ['lunge knee drive', 'runner lunge'],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hamstrings', 'hip flexors'],
     sides: 'one-sided',
@@ -388,7 +388,7 @@ export const lunges = movesOfPattern('lunge', [
   },
   {
     name: 'lunge to curl',
-    also: ['lunge with biceps curl', 'lunge curl', 'reverse lunge to curl'],
+    also: ['lunge with biceps curl', 'reverse lunge to curl'],
     prime: ['quadriceps', 'glutes', 'biceps'],
     assisting: ['hamstrings'],
     kit: [pair('dumbbell')],

@@ -3,7 +3,7 @@ import { brisk, loadedBarbell, movesOfPattern, one, pair, slow } from '../move-r
 export const squats = movesOfPattern('squat', [
   {
     name: 'bodyweight squat',
-    also: ['squat', 'air squat', 'bw squat', 'free squat', 'prisoner squat'],
+    also: ['squat', 'air squat', 'free squat', 'prisoner squat'],
     prime: ['quadriceps'],
     assisting: ['glutes', 'hamstrings'],
     tempo: brisk,
@@ -17,7 +17,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'chair squat',
-    also: ['sit to stand', 'squat to chair', 'box squat', 'bench squat', 'chair stand', 'sit-to-stand'],
+    also: ['sit to stand', 'squat to chair', 'box squat', 'bench squat', 'chair stand'],
     prime: ['quadriceps'],
     assisting: ['glutes', 'hamstrings'],
     kit: [one('chair')],
@@ -143,7 +143,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'squat hold',
-    also: ['isometric squat', 'iso squat', 'static squat', 'low squat hold'],
+    also: ['isometric squat', 'static squat', 'low squat hold'],
     prime: ['quadriceps'],
     assisting: ['glutes', 'hamstrings'],
     effort: 'hold',
@@ -184,7 +184,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'overhead squat',
-    also: ['oh squat', 'ohs'],
+    also: ['ohs'],
     prime: ['quadriceps'],
     assisting: ['glutes', 'hamstrings', 'shoulders', 'abdominals', 'upper back'],
     kit: [one('plate')],
@@ -242,7 +242,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'single-leg squat',
-    also: ['pistol squat', 'pistol', 'one-legged squat'],
+    also: ['pistol squat', 'pistol'],
     prime: ['quadriceps'],
     assisting: ['glutes', 'hamstrings', 'hip abductors'],
     sides: 'one-sided',
@@ -273,7 +273,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'banded squat',
-    also: ['mini-band squat', 'band squat', 'loop band squat'],
+    also: ['mini-band squat', 'loop band squat'],
     prime: ['quadriceps'],
     assisting: ['glutes', 'hamstrings', 'hip abductors'],
     kit: [one('mini band')],
@@ -288,7 +288,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'squat to press',
-    also: ['thruster', 'squat press', 'squat and press', 'squat to overhead press', 'squat thruster'],
+    also: ['thruster', 'squat to overhead press', 'squat thruster'],
     prime: ['quadriceps', 'shoulders'],
     assisting: ['glutes', 'hamstrings', 'triceps', 'abdominals'],
     kit: [pair('dumbbell')],
@@ -320,7 +320,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'squat to curl',
-    also: ['squat curl', 'squat with biceps curl', 'squat and curl'],
+    also: ['squat with biceps curl'],
     prime: ['quadriceps', 'biceps'],
     assisting: ['glutes', 'hamstrings'],
     kit: [pair('dumbbell')],
@@ -330,6 +330,32 @@ export const squats = movesOfPattern('squat', [
     cue: 'Curl as you stand, lower as you sit.',
     traits: ['compound'],
     energy: 'resistance, many exercises',
+    source: 'common practice',
+  },
+  {
+    name: 'squat to calf raise',
+    also: ['squat to heel raise', 'low-impact squat jump', 'squat to toe'],
+    prime: ['quadriceps', 'calves'],
+    assisting: ['glutes', 'hamstrings'],
+    easier: 'bodyweight-squat',
+    harder: 'squat-jump',
+    setUp: 'Feet shoulder-width, toes slightly out.',
+    cue: 'Stand up tall and on to the toes.',
+    traits: ['compound'],
+    energy: 'body-weight, general',
+    source: 'common practice',
+  },
+  {
+    name: 'squat with knee lift',
+    also: ['squat knee', 'squat and knee drive', 'squat with side kick', 'squat kick'],
+    prime: ['quadriceps'],
+    assisting: ['glutes', 'hip flexors', 'hamstrings'],
+    sides: 'alternating by nature',
+    easier: 'bodyweight-squat',
+    setUp: 'Feet shoulder-width, hands at the chest.',
+    cue: 'Stand up and lift one knee, change.',
+    traits: ['compound'],
+    energy: 'calisthenics, moderate',
     source: 'common practice',
   },
 ]);

@@ -3,7 +3,7 @@ import { brisk, movesOfPattern, one, pair, slow } from '../move-row.ts';
 export const trunkFlexion = movesOfPattern('trunk flexion', [
   {
     name: 'abdominal crunch',
-    also: ['crunch', 'ab crunch', 'curl-up', 'basic crunch', 'floor crunch'],
+    also: ['crunch', 'curl-up', 'basic crunch', 'floor crunch'],
     prime: ['abdominals'],
     kit: [one('mat')],
     position: 'supine',
@@ -16,7 +16,7 @@ export const trunkFlexion = movesOfPattern('trunk flexion', [
   },
   {
     name: 'sit-up',
-    also: ['full sit-up', 'situp', 'butterfly sit-up', 'abmat sit-up'],
+    also: ['full sit-up', 'butterfly sit-up'],
     prime: ['abdominals'],
     assisting: ['hip flexors'],
     kit: [one('mat')],
@@ -31,7 +31,7 @@ export const trunkFlexion = movesOfPattern('trunk flexion', [
   },
   {
     name: 'reverse crunch',
-    also: ['hip curl', 'knee-to-chest crunch', 'reverse curl', 'rev crunch'],
+    also: ['hip curl', 'knee-to-chest crunch', 'reverse curl'],
     prime: ['abdominals'],
     assisting: ['hip flexors'],
     kit: [one('mat')],
@@ -45,14 +45,7 @@ export const trunkFlexion = movesOfPattern('trunk flexion', [
   },
   {
     name: 'leg raise',
-    also: [
-      'lying leg raise',
-      'leg lower',
-      'straight-leg raise',
-      'leg lift',
-      'double leg lower',
-      'leg lowers',
-    ],
+    also: ['lying leg raise', 'leg lower', 'straight-leg raise', 'leg lift', 'double leg lower'],
     prime: ['abdominals', 'hip flexors'],
     kit: [one('mat')],
     position: 'supine',
@@ -121,7 +114,7 @@ export const trunkFlexion = movesOfPattern('trunk flexion', [
   },
   {
     name: 'flutter kick',
-    also: ['flutters', 'flutter', 'scissor kick', 'scissors', 'lying flutter kick'],
+    also: ['flutters', 'scissor kick', 'scissors', 'lying flutter kick'],
     prime: ['abdominals', 'hip flexors'],
     assisting: ['quadriceps'],
     kit: [one('mat')],
@@ -221,7 +214,7 @@ export const trunkFlexion = movesOfPattern('trunk flexion', [
   },
   {
     name: 'ball slam',
-    also: ['slam', 'slam ball slam', 'medicine ball slam', 'overhead slam', 'med ball slams'],
+    also: ['slam', 'slam ball slam', 'medicine ball slam', 'overhead slam'],
     prime: ['abdominals', 'lats'],
     assisting: ['shoulders', 'glutes', 'quadriceps'],
     kit: [one('slam ball')],
