@@ -62,6 +62,8 @@ export type CheckSettings = {
   readonly lateStartShareOfBout: number;
   readonly lateStartSecondsOfBout: number;
   readonly unusedShareOfTeachingTime: number;
+  /** What a cool-down *to the end* takes beyond this counts as unused. */
+  readonly longCoolDownSeconds: number;
   readonly jumpsFreeSeconds: number;
   readonly gripBoutSeconds: number;
   readonly allOutBeginnersSeconds: number;
@@ -158,6 +160,9 @@ export const defaultSettings: Settings = {
     lateStartShareOfBout: 1 / 3,
     lateStartSecondsOfBout: 10,
     unusedShareOfTeachingTime: 0.1,
+    // ACSM: warm-up and cool-down of 5–10 minutes each; the longer end.
+    longCoolDownSeconds: 600,
+    // Common practice, no published source.
     jumpsFreeSeconds: 240,
     gripBoutSeconds: 40,
     allOutBeginnersSeconds: 720,
@@ -166,7 +171,7 @@ export const defaultSettings: Settings = {
     squareMetresAPerson: 4.2,
     // Common practice, no published source.
     squareMetresAPersonMoving: 6,
-    floorChangesAMinute: { 1: 1, 2: 2, 3: 3 },
+    floorChangesAMinute: { 1: 1.25, 2: 2, 3: 3 },
     newMoves: 3,
     explainNewMoveSeconds: 10,
     // Ratamess NA et al. (ACSM), Med Sci Sports Exerc 2009;41:687–708: 2–3 min core lifts; the shorter end.

@@ -17,6 +17,13 @@ export function endingOf(subject: CheckSubject): Edge {
   return edgeOf(subject, (block) => block > last, ['cool-down', 'mobility', 'song']);
 }
 
+/** Length of a cool-down *to the end*; 0 where the class has none. */
+export function secondsToTheEnd({ plan, timeline }: CheckSubject): number {
+  const open = plan.blocks.findIndex((block) => isOpenBlock(block) && block.length.kind === 'to the end');
+  const time = timeline.blocks.find(({ block }) => block === open);
+  return time === undefined ? 0 : time.endSeconds - time.startSeconds;
+}
+
 function edgeOf(
   { plan, timeline }: CheckSubject,
   isThere: (block: number) => boolean,

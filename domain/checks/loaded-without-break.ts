@@ -50,9 +50,9 @@ function stretchesOf(turns: readonly Turn[], breakSeconds: number): readonly (re
       stretches.push([turn]);
     }
   }
-  return stretches.filter((stretch) => stretch.every(isUnbroken));
+  return stretches.filter((stretch) => stretch.every((turn) => isUnbroken(turn, breakSeconds)));
 }
 
-function isUnbroken({ move, startSeconds, endSeconds, workSeconds }: Turn): boolean {
-  return move !== undefined && isWeighted(move) && endSeconds - startSeconds - workSeconds < 5;
+function isUnbroken({ move, pauseSeconds }: Turn, breakSeconds: number): boolean {
+  return move !== undefined && isWeighted(move) && pauseSeconds < breakSeconds;
 }

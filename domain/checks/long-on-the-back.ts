@@ -14,7 +14,7 @@ export function longOnTheBack(subject: CheckSubject, context: Context): readonly
   if (!asksForOptions(subject.plan, context)) {
     return [];
   }
-  const longest = stretches(turnsOf(subject, context))
+  const longest = stretches(turnsOf(subject, context), context.settings.checks.rowBreakSeconds)
     .map((turns) => ({ turns, seconds: lengthOf(turns) }))
     .toSorted((one, other) => other.seconds - one.seconds)[0];
   return longest === undefined || longest.seconds <= context.settings.checks.supineLongSeconds
@@ -30,13 +30,16 @@ export function longOnTheBack(subject: CheckSubject, context: Context): readonly
       ];
 }
 
-function stretches(turns: readonly Turn[]): readonly (readonly Turn[])[] {
+/** Turns on the back that follow on; a long enough break lets people sit up. */
+function stretches(turns: readonly Turn[], breakSeconds: number): readonly (readonly Turn[])[] {
   const found: Turn[][] = [[]];
   for (const turn of turns) {
-    if (turn.move?.position === 'supine' && !hasGentlerOption(turn.planned)) {
-      found.at(-1)?.push(turn);
-    } else {
+    const isOnBack = turn.move?.position === 'supine' && !hasGentlerOption(turn.planned);
+    if (!isOnBack || turn.gapSeconds >= breakSeconds || turn.pauseSeconds >= breakSeconds) {
       found.push([]);
+    }
+    if (isOnBack && turn.pauseSeconds < breakSeconds) {
+      found.at(-1)?.push(turn);
     }
   }
   return found;

@@ -4,6 +4,7 @@ import { labelsByLine } from '../plan/labels.ts';
 import { moveInPlaceOf } from '../plan/move-in-place.ts';
 import type { LineId, Plan } from '../plan/plan.ts';
 import type { CheckSubject } from './check-subject.ts';
+import { secondsToTheEnd } from './edges-of-class.ts';
 import type { Turn } from './turns-of.ts';
 
 /** A finding's `mend`, or nothing to spread where no single edit mends it. */
@@ -71,12 +72,7 @@ export function swapFor(plan: Plan, line: LineId, move: Move | undefined): strin
 
 /** Seconds the class may grow by: what is spare, and what a cool-down *to the end* has above the least. */
 export function secondsToGrow(subject: CheckSubject, context: Context): number {
-  const { blocks } = subject.plan;
-  const open = blocks.findIndex((block) => 'length' in block && block.length.kind === 'to the end');
-  const time = subject.timeline.blocks.find(({ block }) => block === open);
-  const above =
-    time === undefined
-      ? 0
-      : time.endSeconds - time.startSeconds - context.settings.floors.leastCoolDownSeconds;
+  const { leastCoolDownSeconds } = context.settings.floors;
+  const above = secondsToTheEnd(subject) - leastCoolDownSeconds;
   return subject.fit.spareSeconds + Math.max(0, above);
 }

@@ -29,15 +29,15 @@ const kitToPull: readonly KitItem[] = [
   'sandbag',
 ];
 
-/** Far more pushing than pulling or the reverse, where both were possible and the focus names neither. */
+/** Far more pushing than pulling or the reverse, where both were possible and the focus names neither or both. */
 export function pushPullUneven(subject: CheckSubject, context: Context): readonly PushPullUneven[] {
   const { plan, load } = subject;
   const atHand = kitAtHand(plan, context);
   const focus = namedFocus(plan);
-  const isAboutOne = focus.has('chest') || focus.has('upper back');
+  const isJudged = focus.size === 0 || (focus.has('chest') && focus.has('upper back'));
   const pushSets = setsOf(load, pushes);
   const pullSets = setsOf(load, pulls);
-  if (isAboutOne || !kitToPull.some((item) => atHand.has(item)) || !isUneven(pushSets, pullSets, context)) {
+  if (!isJudged || !kitToPull.some((item) => atHand.has(item)) || !isUneven(pushSets, pullSets, context)) {
     return [];
   }
   const [many, few] = pushSets > pullSets ? [pushes, pulls] : [pulls, pushes];

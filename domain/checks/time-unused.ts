@@ -1,5 +1,6 @@
 import type { Context } from '../context.ts';
 import type { CheckSubject } from './check-subject.ts';
+import { secondsToTheEnd } from './edges-of-class.ts';
 import type { FindingBase } from './finding.ts';
 import { mendWith } from './mends.ts';
 
@@ -9,9 +10,12 @@ export type TimeUnused = FindingBase & {
   readonly teachingSeconds: number;
 };
 
-/** More of the teaching time is left over than a class's small slack. */
-export function timeUnused({ fit }: CheckSubject, context: Context): readonly TimeUnused[] {
-  if (fit.spareSeconds <= fit.teachingSeconds * context.settings.checks.unusedShareOfTeachingTime) {
+/** More of the teaching time is left over, or put on an overlong cool-down, than a class's small slack. */
+export function timeUnused(subject: CheckSubject, context: Context): readonly TimeUnused[] {
+  const { fit } = subject;
+  const { unusedShareOfTeachingTime, longCoolDownSeconds } = context.settings.checks;
+  const unusedSeconds = fit.spareSeconds + Math.max(0, secondsToTheEnd(subject) - longCoolDownSeconds);
+  if (unusedSeconds <= fit.teachingSeconds * unusedShareOfTeachingTime) {
     return [];
   }
   return [
@@ -20,9 +24,9 @@ export function timeUnused({ fit }: CheckSubject, context: Context): readonly Ti
       severity: 'look at',
       lines: [],
       source: 'common practice',
-      unusedSeconds: fit.spareSeconds,
+      unusedSeconds,
       teachingSeconds: fit.teachingSeconds,
-      ...mendWith(fit.proposals[0]?.edit),
+      ...mendWith(fit.spareSeconds > 0 ? fit.proposals[0]?.edit : undefined),
     },
   ];
 }

@@ -23,10 +23,13 @@ export type Turn = {
   readonly workSeconds: number;
   /** Its longest bout. */
   readonly boutSeconds: number;
+  /** The longest gap between its bouts; 0 where it has one. */
+  readonly pauseSeconds: number;
   /** Since the turn before it; infinite for the first of the class. */
   readonly gapSeconds: number;
 };
 
+type Bout = Omit<Turn, 'gapSeconds' | 'pauseSeconds'>;
 type Line = { readonly block: LetteredBlock; readonly letter: Letter; readonly planned: PlannedMove };
 
 /** Without reps, one pass over a move in open-ended work is taken as this long: common practice. */
@@ -53,11 +56,7 @@ function linesOf(subject: CheckSubject): ReadonlyMap<LineId, Line> {
   );
 }
 
-function passesOf(
-  segment: Segment,
-  lines: ReadonlyMap<LineId, Line>,
-  context: Context,
-): readonly Omit<Turn, 'gapSeconds'>[] {
+function passesOf(segment: Segment, lines: ReadonlyMap<LineId, Line>, context: Context): readonly Bout[] {
   const shared = segment.sharedBy !== undefined && segment.sharedBy.length > 0 ? segment.sharedBy : undefined;
   const ids =
     shared !== undefined ? [...shared, ...shared] : segment.move === undefined ? [] : [segment.move];
@@ -86,7 +85,7 @@ function passSeconds(planned: PlannedMove, context: Context): number {
   return planned.reps === undefined ? assumedPassSeconds : planned.reps * secondsPerRep(planned, context);
 }
 
-function joinBouts(bouts: readonly Omit<Turn, 'gapSeconds'>[]): readonly Turn[] {
+function joinBouts(bouts: readonly Bout[]): readonly Turn[] {
   const turns: Turn[] = [];
   for (const bout of bouts) {
     const last = turns.at(-1);
@@ -95,6 +94,7 @@ function joinBouts(bouts: readonly Omit<Turn, 'gapSeconds'>[]): readonly Turn[] 
     } else {
       turns.push({
         ...bout,
+        pauseSeconds: 0,
         gapSeconds: last === undefined ? Number.POSITIVE_INFINITY : bout.startSeconds - last.endSeconds,
       });
     }
@@ -102,12 +102,13 @@ function joinBouts(bouts: readonly Omit<Turn, 'gapSeconds'>[]): readonly Turn[] 
   return turns;
 }
 
-function joined(turn: Turn, bout: Omit<Turn, 'gapSeconds'>): Turn {
+function joined(turn: Turn, bout: Bout): Turn {
   return {
     ...turn,
     endSeconds: bout.endSeconds,
     workSeconds: turn.workSeconds + bout.workSeconds,
     boutSeconds: Math.max(turn.boutSeconds, bout.boutSeconds),
+    pauseSeconds: Math.max(turn.pauseSeconds, bout.startSeconds - turn.endSeconds),
   };
 }
 
@@ -127,7 +128,7 @@ export function neighboursIn(
   });
 }
 
-/** The stretches of three or more turns in a row that are of a kind, with less than `breakSeconds` between. */
+/** The stretches of three or more different lines in a row that are of a kind, with less than `breakSeconds` between. */
 export function rowsOfThree(
   turns: readonly Turn[],
   breakSeconds: number,
@@ -142,7 +143,7 @@ export function rowsOfThree(
     if (isOfKind(turn)) {
       row.push(turn);
     }
-    if (row.length === 3) {
+    if (!rows.includes(row) && linesOfTurns(row).length >= 3) {
       rows.push(row);
     }
   }
