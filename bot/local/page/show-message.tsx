@@ -30,13 +30,19 @@ const firstLine = (text: string): string =>
     .replace(/[*`]/g, '')
     .slice(0, 160);
 
+const countWords = (replies: number): string => {
+  if (replies === 0) return 'For you alone';
+  return replies === 1 ? '1 reply' : `${replies} replies`;
+};
+
 /** One message with what one can do to it. */
 export const MessageCard = (props: Props) => {
   const { as, place, message, tell, openThread } = props;
   const [isEditing, setEditing] = useState(false);
   const form = useSurface(as, { kind: 'message', place, ts: message.ts }, tell);
   const time = printTime(instantOf(message.ts), props.timeZone);
-  const latest = props.replies.at(-1);
+  const answers = props.replies.filter(({ isOnlyForMe }) => !isOnlyForMe);
+  const latest = answers.at(-1) ?? props.replies.at(-1);
 
   const run = async (gesture: ReturnType<typeof askServer.edit>): Promise<boolean> => {
     const result = await gesture;
@@ -120,7 +126,7 @@ export const MessageCard = (props: Props) => {
           data-thread={message.ts}
           onClick={() => openThread(message.ts)}
         >
-          <strong>{props.replies.length === 1 ? '1 reply' : `${props.replies.length} replies`}</strong>
+          <strong>{countWords(answers.length)}</strong>
           <span class="thread-preview">
             {latest.authorName}: {firstLine(latest.text)}
           </span>
