@@ -31,4 +31,5 @@ export const ambiguousNames: readonly {
   },
   { names: ['hop'], ids: ['pogo-hop', 'lateral-hop'] },
   { names: ['sldl'], ids: ['single-leg-deadlift', 'romanian-deadlift'] },
+  { names: ['toe tap'], ids: ['heel-tap', 'step-toe-tap', 'plank-toe-tap'] },
 ];

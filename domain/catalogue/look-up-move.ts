@@ -115,7 +115,8 @@ const sameMoves = (a: Known, b: Known): boolean => {
 const bySlip = (typedText: string, words: readonly string[], index: NameIndex): Known | undefined => {
   if (words.every((word) => index.byWord.has(word))) return undefined;
   const asTyped = plainWords(typedText);
-  const near = [words, asTyped].flatMap((typed) => [
+  const isSame = asTyped.join(' ') === words.join(' ');
+  const near = (isSame ? [words] : [words, asTyped]).flatMap((typed) => [
     ...slipsOfName(typed.join(''), index),
     ...slipsOfWord(typed, index),
   ]);

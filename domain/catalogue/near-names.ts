@@ -29,17 +29,18 @@ const likeWords = (
   return new Map(likenesses.filter(([, likeness]) => likeness >= leastLikeness));
 };
 
+const bestOf = <Item>(items: readonly Item[], likenessOf: (item: Item) => number | undefined): number => {
+  let best = 0;
+  for (const item of items) best = Math.max(best, likenessOf(item) ?? 0);
+  return best;
+};
+
 /** The mean over the words of both sides of how well each is met on the other. */
 const nameLikeness = (likenesses: readonly ReadonlyMap<string, number>[], entry: NameEntry): number => {
-  const typedSum = likenesses.reduce(
-    (sum, likeness) => sum + Math.max(...entry.words.map((word) => likeness.get(word) ?? 0)),
-    0,
-  );
-  const wordSum = entry.words.reduce(
-    (sum, word) => sum + Math.max(...likenesses.map((likeness) => likeness.get(word) ?? 0)),
-    0,
-  );
-  return (typedSum + wordSum) / (likenesses.length + entry.words.length);
+  let sum = 0;
+  for (const likeness of likenesses) sum += bestOf(entry.words, (word) => likeness.get(word));
+  for (const word of entry.words) sum += bestOf(likenesses, (likeness) => likeness.get(word));
+  return sum / (likenesses.length + entry.words.length);
 };
 
 /** The known moves whose names are most like the words, best first; equal ones by level, then in catalogue order. */

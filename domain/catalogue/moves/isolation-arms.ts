@@ -322,7 +322,7 @@ export const isolationArms = movesOfPattern('isolation', [
   },
   {
     name: 'prone Y raise',
-    also: ['y raise', 'prone y', 'ys', 'y lift', 'ytw', 'y t w', 'prone ytw'],
+    also: ['y raise', 'prone y', 'ys', 'y lift', 'ytw', 'prone ytw'],
     prime: ['rear shoulders', 'upper back'],
     assisting: ['lower back'],
     kit: [one('mat')],

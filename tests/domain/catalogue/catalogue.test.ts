@@ -25,6 +25,10 @@ describe('names', () => {
     expect(moves.every((move) => byId.get(move.id) === move)).toBe(true);
   });
 
+  test('a name has no sign that the shorthand reads as its own', () => {
+    expect(idsWhere((move) => !/^[A-Za-z][A-Za-z' -]+$/.test(move.name))).toEqual([]);
+  });
+
   test('no name, nickname or shared name is the same as another when read', () => {
     const spellings = [
       ...moves.flatMap((move) => [move.name, ...move.nicknames]),
