@@ -25,6 +25,18 @@ export function buildTimeline(plan: Plan, context: TimingContext): Timeline {
   };
 }
 
+/** Length and work of a class alone, in seconds: what a search for a fit asks of many plans. */
+export function lengthOfClass(
+  plan: Plan,
+  context: TimingContext,
+): Pick<Timeline, 'totalSeconds' | 'workSeconds'> {
+  const parts = partsOfClass(plan, context).flat();
+  return {
+    totalSeconds: secondsOf(parts),
+    workSeconds: secondsOf(parts.filter(({ kind }) => kind === 'work')),
+  };
+}
+
 function partsOfClass(plan: Plan, context: TimingContext): readonly (readonly Part[])[] {
   const toTheEnd = plan.blocks.some(takesWhatIsLeft);
   if (!toTheEnd) return arrange(plan, context, 0);
