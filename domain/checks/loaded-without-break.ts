@@ -3,7 +3,6 @@ import { isForBeginners } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { isWeighted } from './move-facts.ts';
-import { publishedRules } from './published-rules.ts';
 import { linesOfTurns, type Turn, turnsOf } from './turns-of.ts';
 
 export type LoadedWithoutBreak = FindingBase & {
@@ -31,7 +30,7 @@ export function loadedWithoutBreak(subject: CheckSubject, context: Context): rea
       code: 'loaded-without-break',
       severity: 'look at',
       lines: linesOfTurns(longest.turns),
-      source: publishedRules.rhabdomyolysis,
+      source: 'common practice',
       seconds: Math.round(longest.seconds),
       mostSeconds,
     },

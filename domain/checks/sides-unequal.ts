@@ -1,7 +1,7 @@
 import type { MoveId } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 import { plannedLines } from '../plan/class-facts.ts';
-import type { LineId, Plan, PlannedMove } from '../plan/plan.ts';
+import type { LineId, PlannedMove } from '../plan/plan.ts';
 import { knownMove } from '../timing/planned-moves.ts';
 import type { Segment } from '../timing/timeline.ts';
 import type { CheckSubject } from './check-subject.ts';
@@ -11,7 +11,8 @@ import { labelOf, mendWith } from './mends.ts';
 export type SidesUnequal = FindingBase & {
   readonly code: 'sides-unequal';
   readonly moveId: MoveId;
-  /** Work a side: seconds, or repetitions in open-ended work. */
+  /** Work a side: seconds, or repetitions where any of it is open-ended. */
+  readonly unit: 'seconds' | 'reps';
   readonly right: number;
   readonly left: number;
 };
@@ -32,7 +33,7 @@ export function sidesUnequal(subject: CheckSubject, context: Context): readonly 
         right: 0,
         left: 0,
       });
-    return work.right === work.left ? [] : [finding(subject.plan, moveId, lines, work)];
+    return work.right === work.left ? [] : [finding(subject, moveId, lines, work)];
   });
 }
 
@@ -52,7 +53,7 @@ function amountIn(segment: Segment, planned: PlannedMove): number {
 }
 
 function finding(
-  plan: Plan,
+  { plan, timeline }: CheckSubject,
   moveId: MoveId,
   lines: readonly PlannedMove[],
   { right, left }: SideWork,
@@ -63,6 +64,9 @@ function finding(
     lines: lines.map(({ id }): LineId => id),
     source: 'common practice',
     moveId,
+    unit: lines.some(({ id }) => timeline.segments.some(({ sharedBy }) => sharedBy?.includes(id)))
+      ? 'reps'
+      : 'seconds',
     right,
     left,
     ...mendWith(

@@ -6,7 +6,7 @@ import type { Plan } from './plan.ts';
 
 /**
  * A move to teach in another's place: the same prime mover, not above the class's level, with the kit at
- * hand, and not in the class already. The same pattern, position, sides and effort are preferred, then the
+ * hand, and not in the class already. The same pattern, position, sides and effort, and no higher level, are preferred, then the
  * catalogue's order.
  */
 export function moveInPlaceOf(
@@ -39,6 +39,7 @@ export function moveInPlaceOf(
 function likeness(candidate: Move, move: Move): number {
   return (
     (candidate.pattern === move.pattern ? 8 : 0) +
+    (candidate.level <= move.level ? 4 : 0) +
     (candidate.position === move.position ? 4 : 0) +
     (candidate.sides === move.sides ? 2 : 0) +
     (candidate.effort === move.effort ? 1 : 0)

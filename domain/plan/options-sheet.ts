@@ -23,13 +23,18 @@ export type OptionLine = {
 
 const fitsLimit: Readonly<Record<Limit, (move: Move) => boolean>> = {
   'no jumps': ({ traits }) => !traits.includes('impact'),
-  'no floor': ({ position, kit }) =>
-    position === 'standing' ||
-    (position === 'seated' && kit.some(({ item }) => item === 'chair' || item === 'bench')),
+  'no floor': staysOffTheFloor,
   'no wrists': ({ traits }) => !traits.includes('wrists'),
   'nothing overhead': ({ traits }) => !traits.includes('overhead'),
   'not on the back': ({ position }) => position !== 'supine',
 };
+
+/** Standing all through, or on a seat; a standing start that goes down to the hands is no help. */
+function staysOffTheFloor({ position, kit, traits }: Move): boolean {
+  const isSeat = kit.some(({ item }) => item === 'chair' || item === 'bench');
+  const goesDown = traits.includes('head below heart') || kit.some(({ item }) => item === 'mat');
+  return (position === 'standing' && !goesDown) || (position === 'seated' && isSeat);
+}
 
 /**
  * Each line of a class that names a move, with the option that fits all the limits: one named on the line

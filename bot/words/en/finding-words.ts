@@ -41,7 +41,7 @@ export function findingText(
       );
     case 'sides-unequal':
       return told(
-        `${moveName(finding.moveId)}: right ${finding.right}, left ${finding.left}.`,
+        `${moveName(finding.moveId)}: right ${sideText(finding.right, finding.unit)}, left ${sideText(finding.left, finding.unit)}.`,
         'Both sides get the same work over a class',
       );
     case 'kit-short':
@@ -72,7 +72,7 @@ export function findingText(
     case 'ballistic-without-rest':
       return told(
         `${all}: fast or technical work with no rest before or after.`,
-        'At this level such moves go wrong first when people are tired',
+        'At this level fast moves need people fresh',
       );
     case 'lower-back-three-in-a-row':
       return told(
@@ -157,12 +157,12 @@ export function findingText(
     case 'above-level':
       return told(
         `${all}: above level ${finding.level}, no easier option named${optionsText(finding.options.map(({ moveId }) => moveName(moveId)))}.`,
-        'Everyone should have a way to do each line',
+        'Everyone gets a way to do each line',
       );
     case 'all-out-too-long':
       return told(
         `${all}: ${lengthText(finding.seconds)} all out, ${lengthText(finding.mostSeconds)} is the most at this level.`,
-        'Muscle damage is rare and comes with work people are not used to',
+        'Muscle damage is rare and comes with work people are not used to; the limit is common practice',
       );
     case 'loaded-without-break':
       return told(
@@ -236,6 +236,10 @@ export function findingText(
     case 'bands-to-check':
       return told(`${all}: check bands and straps, and their anchors.`, 'Worn ones snap without warning');
   }
+}
+
+function sideText(amount: number, unit: 'seconds' | 'reps'): string {
+  return unit === 'seconds' ? lengthText(amount) : `${amount} reps`;
 }
 
 function sourceText(source: RuleSource): string {
