@@ -140,8 +140,12 @@ export const createWorkspace = (config: WorkspaceConfig) => {
 
   const listMessages = (placeId: string): readonly Message[] =>
     [...messages.values()].filter((message) => message.placeId === placeId);
-  const visibleTo = (userId: string, placeId: string): readonly Message[] =>
-    listMessages(placeId).filter(({ onlyFor }) => onlyFor === undefined || onlyFor === userId);
+  /** What one person sees of a place: nothing where they are not, and nobody else's ephemeral messages. */
+  const visibleTo = (userId: string, placeId: string): readonly Message[] => {
+    const place = findPlace(placeId);
+    if (place === undefined || !isMember(place, userId)) return [];
+    return listMessages(placeId).filter(({ onlyFor }) => onlyFor === undefined || onlyFor === userId);
+  };
 
   const replaceView = (changed: OpenView) => {
     modals.set(

@@ -142,6 +142,8 @@ export const printDate = (
     const word = name.endsWith('_pretty')
       ? near.find(([, day]) => dayOf(day, timeZone) === dayOf(date, timeZone))?.[0]
       : undefined;
-    return word ?? new Intl.DateTimeFormat('en-GB', { timeZone, ...dateParts[name] }).format(date);
+    return (
+      word ?? new Intl.DateTimeFormat('en-GB', { timeZone, ...dateParts[name] }).format(date).replace(',', '')
+    );
   });
 };
