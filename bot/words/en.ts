@@ -1,2 +1,4 @@
+import { faultWords } from './en/fault-words.ts';
+
 /** Every sentence for people in English, by stage. */
-export const english = {} as const;
+export const english = { faults: faultWords } as const;

@@ -1,0 +1,61 @@
+import type { WebClient } from '@slack/web-api';
+import type { StudioId } from '../domain/ports.ts';
+import type { Answer } from './handling.ts';
+import type { Sender } from './notices/sender.ts';
+import type { OnError } from './on-error.ts';
+import type { Asker } from './requests/incoming.ts';
+import type { TellAsker } from './tell-asker.ts';
+import type { Words } from './words/words.ts';
+
+const linkWaitMs = 15_000;
+
+/** Carries out what a handler answered, after the ack; one that fails is told and stops no other. */
+export type CarryOut = (studioId: StudioId, asker: Asker, answers: readonly Answer[]) => Promise<void>;
+
+export function createCarryOut(parts: {
+  readonly client: WebClient;
+  readonly sender: Sender;
+  readonly tellAsker: TellAsker;
+  readonly onError: OnError;
+  readonly words: Words;
+}): CarryOut {
+  const { client, sender, tellAsker, onError, words } = parts;
+
+  const link = async (studioId: StudioId, asker: Asker, answer: Answer & { kind: 'link to you' }) => {
+    const sentTo = await sender.whenSent(studioId, answer.noticeKey, linkWaitMs);
+    if (sentTo === undefined) return tellAsker(asker, { text: words.faults.savedPostDelayed });
+    const { place: channel, stamp } = sentTo;
+    const { permalink } = await client.chat.getPermalink({ channel, message_ts: stamp });
+    if (permalink === undefined) throw new Error('The workspace gave no link.');
+    return tellAsker(asker, answer.message(permalink));
+  };
+
+  const carryOut = async (studioId: StudioId, asker: Asker, answer: Answer): Promise<void> => {
+    switch (answer.kind) {
+      case 'open view':
+        await client.views.open({ trigger_id: answer.triggerId, view: answer.view });
+        return;
+      case 'update view':
+        await client.views.update({ view_id: answer.viewId, view: answer.view });
+        return;
+      case 'publish home':
+        await client.views.publish({ user_id: answer.personId, view: answer.view });
+        return;
+      case 'only to you':
+        return tellAsker(asker, answer.message);
+      case 'link to you':
+        return link(studioId, asker, answer);
+    }
+  };
+
+  return async (studioId, asker, answers) => {
+    for (const answer of answers) {
+      try {
+        await carryOut(studioId, asker, answer);
+      } catch (error) {
+        const notOpened = answer.kind === 'open view' ? { words: words.faults.formNotOpened } : {};
+        await onError({ error, what: `answer: ${answer.kind}`, asker, event: 'none', ...notOpened });
+      }
+    }
+  };
+}

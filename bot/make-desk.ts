@@ -1,0 +1,44 @@
+import type { Catalogue } from '../domain/catalogue/catalogue.ts';
+import { extendCatalogue } from '../domain/catalogue/extend-catalogue.ts';
+import type { Stores, StudioId } from '../domain/ports.ts';
+import { defaultSettings, type Settings } from '../domain/settings.ts';
+import type { Desk } from './handling.ts';
+import type { Words } from './words/words.ts';
+
+export type Clock = {
+  /** The domain's now, an ISO 8601 instant in UTC. */
+  readonly now: () => string;
+};
+
+/** Opens a desk on one transaction's stores; a studio met for the first time is noted. */
+export type MakeDesk = (studioId: StudioId, stores: Stores) => Promise<Desk>;
+
+export function createMakeDesk(parts: {
+  readonly clock: Clock;
+  readonly newId: () => string;
+  readonly words: Words;
+  readonly catalogue: Catalogue;
+}): MakeDesk {
+  const { clock, newId, words } = parts;
+  const extended = new Map<StudioId, { readonly fingerprint: string; readonly catalogue: Catalogue }>();
+
+  const catalogueFor = (studioId: StudioId, fingerprint: string, settings: Settings): Catalogue => {
+    const kept = extended.get(studioId);
+    if (kept?.fingerprint === fingerprint) return kept.catalogue;
+    const ownNames = new Map(Object.entries(settings.ownNames));
+    const made = extendCatalogue(parts.catalogue, settings.ownMoves, ownNames);
+    extended.set(studioId, { fingerprint, catalogue: made });
+    return made;
+  };
+
+  return async (studioId, stores) => {
+    const now = clock.now();
+    if ((await stores.studios.find(studioId)) === undefined)
+      await stores.studios.save({ id: studioId, name: studioId, createdAt: now });
+    const stored = await stores.settings.find(studioId);
+    const settings = stored?.settings ?? defaultSettings;
+    const catalogue =
+      stored === undefined ? parts.catalogue : catalogueFor(studioId, stored.fingerprint, settings);
+    return { studioId, stores, settings, catalogue, words, now, newId };
+  };
+}

@@ -1,0 +1,125 @@
+import type { WebClient } from '@slack/web-api';
+import type { Storage, StoredNotice, StudioId } from '../../domain/ports.ts';
+import { metadataEventType } from '../ids.ts';
+import type { Log } from '../log.ts';
+import { readCallFailure } from './call-failure.ts';
+import { callWithFallbacks } from './call-with-fallbacks.ts';
+import { findPosted } from './find-posted.ts';
+
+export type SentTo = { readonly place: string; readonly stamp: string };
+
+export type Attempt =
+  | { readonly kind: 'sent'; readonly sentTo: SentTo }
+  /** What it belongs to is not posted yet. */
+  | { readonly kind: 'waits' }
+  /** What it belongs to will never be posted. */
+  | { readonly kind: 'orphan' };
+
+/** One try to send one notice; rejects with the failed call's error. */
+export type SendNotice = (studioId: StudioId, notice: StoredNotice) => Promise<Attempt>;
+
+type Anchor = Attempt | { readonly kind: 'top' };
+
+export function createSendNotice(parts: {
+  readonly storage: Storage;
+  readonly client: WebClient;
+  readonly now: () => string;
+  readonly pace: (place: string) => Promise<void>;
+  readonly log: Log;
+}): SendNotice {
+  const { storage, client, pace, log } = parts;
+  const directPlaces = new Map<string, string>();
+
+  /** The channel itself, or the direct message of a person. */
+  const placeOf = async (to: string): Promise<string> => {
+    if (!/^[UW]/.test(to)) return to;
+    const known = directPlaces.get(to);
+    if (known !== undefined) return known;
+    const place = (await client.conversations.open({ users: to })).channel?.id;
+    if (place === undefined) throw new Error('The workspace opened no direct message.');
+    directPlaces.set(to, place);
+    return place;
+  };
+
+  const whereIs = async (studioId: StudioId, key: string): Promise<Attempt> => {
+    const notice = await storage.notices.find(studioId, key);
+    if (notice === undefined || notice.state === 'dead') return { kind: 'orphan' };
+    return notice.sentTo === undefined ? { kind: 'waits' } : { kind: 'sent', sentTo: notice.sentTo };
+  };
+
+  const anchorOf = async (studioId: StudioId, { to, action }: StoredNotice): Promise<Anchor> => {
+    if (action.kind === 'update') return whereIs(studioId, action.of);
+    const { thread } = action;
+    if (thread === undefined) return { kind: 'top' };
+    if ('noticeKey' in thread) return whereIs(studioId, thread.noticeKey);
+    return { kind: 'sent', sentTo: { place: to, stamp: thread.stamp } };
+  };
+
+  const post = async (studioId: StudioId, notice: StoredNotice, thread: string | undefined) => {
+    const place = await placeOf(notice.to);
+    if (notice.state === 'sending') {
+      const stamp = await lookUp(notice.key, place, thread);
+      if (stamp !== undefined) return { place, stamp };
+    }
+    await pace(place);
+    await storage.notices.markSending(studioId, notice.key, parts.now());
+    const inThread = thread === undefined ? {} : { thread_ts: thread };
+    const answer = await callWithFallbacks(
+      notice.payload,
+      (content) =>
+        client.chat.postMessage({
+          channel: place,
+          ...content,
+          ...inThread,
+          metadata: metadataOf(notice.key),
+          unfurl_links: false,
+          unfurl_media: false,
+        }),
+      (code) => log.warn('blocks refused, sending plainer ones', { noticeKey: notice.key, code }),
+    );
+    if (answer.ts === undefined) throw new Error('The workspace gave no stamp.');
+    return { place: answer.channel ?? place, stamp: answer.ts };
+  };
+
+  /** Where the history may not be read, the post is made again and the doubt is logged. */
+  const lookUp = async (key: string, place: string, thread: string | undefined) => {
+    try {
+      const stamp = await findPosted(client, key, place, thread);
+      log.info('looked for a post whose answer was lost', { noticeKey: key, found: stamp !== undefined });
+      return stamp;
+    } catch (error) {
+      const failure = readCallFailure(error);
+      if (failure.kind !== 'refused' && failure.code !== 'missing_scope') throw error;
+      log.warn('may be posted twice: its place cannot be read', { noticeKey: key, code: failure.code });
+      return undefined;
+    }
+  };
+
+  const update = async (studioId: StudioId, notice: StoredNotice, { place, stamp }: SentTo) => {
+    const posted = notice.action.kind === 'update' ? notice.action.of : notice.key;
+    await pace(place);
+    await storage.notices.markSending(studioId, notice.key, parts.now());
+    await callWithFallbacks(
+      notice.payload,
+      (content) =>
+        client.chat.update({ channel: place, ts: stamp, ...content, metadata: metadataOf(posted) }),
+      (code) => log.warn('blocks refused, sending plainer ones', { noticeKey: notice.key, code }),
+    );
+  };
+
+  return async (studioId, notice) => {
+    const anchor = await anchorOf(studioId, notice);
+    if (anchor.kind === 'waits' || anchor.kind === 'orphan') return anchor;
+    if (notice.action.kind === 'update') {
+      if (anchor.kind === 'top') return { kind: 'orphan' };
+      await update(studioId, notice, anchor.sentTo);
+      return { kind: 'sent', sentTo: anchor.sentTo };
+    }
+    const sentTo = await post(studioId, notice, anchor.kind === 'top' ? undefined : anchor.sentTo.stamp);
+    return { kind: 'sent', sentTo };
+  };
+}
+
+function metadataOf(key: string) {
+  return { event_type: metadataEventType, event_payload: { key } };
+}

@@ -1,0 +1,45 @@
+import { z } from 'zod';
+import type { StudioId } from '../../domain/ports.ts';
+
+/** Where the asker is, so that an answer or an error reaches them there. */
+export type Asker = {
+  readonly personId: string;
+  /** The channel or direct message; absent in home and modals. */
+  readonly place?: string;
+  readonly thread?: string;
+  readonly responseUrl?: string;
+  /** A submitted form's first block, the one that can carry an error in the ack. */
+  readonly formBlock?: string;
+};
+
+/** A payload read: whose, under which key it is known again, and the typed request. */
+export type Incoming<Request> = {
+  readonly studioId: StudioId;
+  /** The same for every delivery of one gesture. */
+  readonly key: string;
+  readonly asker: Asker;
+  readonly request: Request;
+};
+
+const anyone = z.object({
+  user: z.union([z.object({ id: z.string() }), z.string()]).optional(),
+  user_id: z.string().optional(),
+  channel: z.object({ id: z.string() }).optional(),
+  channel_id: z.string().optional(),
+  response_url: z.string().optional(),
+});
+
+/** Whom to tell about a payload that could not be read, as far as it says. */
+export function readAnyAsker(body: unknown): Asker | undefined {
+  const read = anyone.safeParse(body);
+  if (!read.success) return undefined;
+  const { user, user_id: userId, channel, channel_id: channelId, response_url: responseUrl } = read.data;
+  const personId = userId ?? (typeof user === 'string' ? user : user?.id);
+  const place = channelId ?? channel?.id;
+  if (personId === undefined) return undefined;
+  return {
+    personId,
+    ...(place === undefined ? {} : { place }),
+    ...(responseUrl === undefined ? {} : { responseUrl }),
+  };
+}

@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import type { HomeRequest, MessageRequest } from '../handling.ts';
+import type { Incoming } from './incoming.ts';
+
+/** Who the app is in its workspace: its own words are never read. */
+export type Self = { readonly botUserId: string; readonly botId: string };
+
+export type IncomingEvent = Incoming<MessageRequest | HomeRequest> & {
+  /** One gesture may come as two events; this is the same for both. */
+  readonly gesture: string;
+};
+
+const said = z.object({
+  user: z.string(),
+  text: z.string().default(''),
+  ts: z.string(),
+  thread_ts: z.string().nullish(),
+  client_msg_id: z.string().nullish(),
+  bot_id: z.string().nullish(),
+});
+
+const directMessage = said.extend({
+  type: z.literal('message'),
+  subtype: z.undefined().optional(),
+  channel_type: z.literal('im'),
+  channel: z.string(),
+});
+
+const changedMessage = z.object({
+  type: z.literal('message'),
+  subtype: z.literal('message_changed'),
+  channel_type: z.literal('im'),
+  channel: z.string(),
+  message: said.extend({ edited: z.object({ ts: z.string() }), subtype: z.undefined().optional() }),
+  previous_message: z.object({ text: z.string().default('') }).nullish(),
+});
+
+const mention = said.extend({ type: z.literal('app_mention'), channel: z.string() });
+
+const homeOpened = z.object({
+  type: z.literal('app_home_opened'),
+  user: z.string(),
+  tab: z.literal('home'),
+});
+
+const heard = z.union([directMessage, changedMessage, mention, homeOpened]);
+
+const payload = z.object({
+  type: z.literal('event_callback'),
+  event_id: z.string(),
+  team_id: z.string(),
+  authorizations: z.array(z.object({ team_id: z.string().nullish() })).nullish(),
+  event: heard,
+});
+
+type Said = z.infer<typeof said>;
+
+/**
+ * The request an event makes, or nothing: the app's own words, other apps', joins, uploads, unfurls and
+ * everything else that no person said to it.
+ */
+export function readEvent(body: unknown, self: Self): IncomingEvent | undefined {
+  const parsed = payload.safeParse(body);
+  if (!parsed.success) return undefined;
+  const { event, event_id: eventId, authorizations, team_id: teamId } = parsed.data;
+  const studioId = authorizations?.[0]?.team_id ?? teamId;
+  const key = `event:${eventId}`;
+  if (event.type === 'app_home_opened') {
+    const request = { kind: 'home', personId: event.user } as const;
+    return { studioId, key, gesture: key, asker: { personId: event.user }, request };
+  }
+  const edited = 'message' in event;
+  const words: Said = edited ? event.message : event;
+  if (words.bot_id || words.user === self.botUserId) return undefined;
+  if (edited && event.previous_message?.text === words.text) return undefined;
+  const thread = words.thread_ts ?? undefined;
+  const inThread = thread === undefined ? {} : { thread };
+  return {
+    studioId,
+    key,
+    gesture: edited
+      ? `edit:${event.channel}:${words.ts}:${event.message.edited.ts}`
+      : `said:${words.client_msg_id ?? `${event.channel}:${words.ts}`}`,
+    asker: { personId: words.user, place: event.channel, ...inThread },
+    request: {
+      kind: 'message',
+      source: event.type === 'app_mention' ? 'mention' : 'direct message',
+      personId: words.user,
+      place: event.channel,
+      stamp: words.ts,
+      ...inThread,
+      text: event.type === 'app_mention' ? withoutMention(words.text, self) : words.text,
+      edited,
+    },
+  };
+}
+
+/** The words behind the app's own name, which opens a mention. */
+function withoutMention(text: string, self: Self): string {
+  const opening = /^\s*<@([A-Z0-9]+)(?:\|[^>]*)?>[ \t:,]*/.exec(text);
+  return opening?.[1] === self.botUserId ? text.slice(opening[0].length) : text;
+}

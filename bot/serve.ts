@@ -1,0 +1,115 @@
+import type { StudioId } from '../domain/ports.ts';
+import type { CarryOut } from './answers.ts';
+import type { Decided, Deliveries } from './deliveries.ts';
+import type { Desk, Reaction, ViewAck } from './handling.ts';
+import { errorFacts, type Log } from './log.ts';
+import type { OnError } from './on-error.ts';
+import type { RealTime } from './real-time.ts';
+import type { Asker, Incoming } from './requests/incoming.ts';
+import type { IncomingEvent } from './requests/read-event.ts';
+import { isStorageFault } from './storage-fault.ts';
+
+type Work = (desk: Desk) => Promise<Reaction>;
+
+export type Serve = ReturnType<typeof createServe>;
+
+/** An open answer to a gesture: a form's may carry more than *received*. */
+export type Ack = (viewAck?: ViewAck) => Promise<void>;
+
+const eventRetryMs = [100, 400] as const;
+
+/** The way of one request: decide and save, ack, answer; a failure at any step is told to the person. */
+export function createServe(parts: {
+  readonly deliveries: Deliveries;
+  readonly carryOut: CarryOut;
+  readonly onError: OnError;
+  readonly log: Log;
+  readonly realTime: RealTime;
+  /** After each commit: there may be something to send. */
+  readonly afterChange: () => void;
+}) {
+  const { deliveries, carryOut, onError, log, realTime, afterChange } = parts;
+  const toldOnce = new Set<string>();
+
+  const answer = async (decided: Decided, incoming: Incoming<unknown>): Promise<void> => {
+    if (decided.kind === 'repeated') return;
+    afterChange();
+    await carryOut(incoming.studioId, incoming.asker, decided.reaction.answers);
+  };
+
+  const gesture = async (what: string, incoming: Incoming<unknown>, work: Work, ack: Ack): Promise<void> => {
+    const { asker } = incoming;
+    let isAcked = false;
+    const ackOnce: Ack = async (viewAck) => {
+      isAcked = true;
+      await ack(viewAck);
+    };
+    try {
+      const decided = await deliveries.decide(incoming, work);
+      await ackOnce(decided.kind === 'decided' ? decided.reaction.ack : undefined);
+      log.info('served', { what, deliveryKey: incoming.key, outcome: decided.kind });
+      await answer(decided, incoming);
+    } catch (error) {
+      const asForm = asker.formBlock !== undefined && !isAcked;
+      if (!asForm && !isAcked) await ackOnce().catch((late) => log.warn('ack failed', errorFacts(late)));
+      await onError({
+        error,
+        what,
+        asker,
+        event: 'none',
+        ...(asForm ? { ackErrors: (byBlock) => ackOnce({ kind: 'errors', byBlock }) } : {}),
+      });
+    }
+  };
+
+  const decideEvent = async (incoming: IncomingEvent, work: Work): Promise<Decided> => {
+    for (const ms of eventRetryMs) {
+      try {
+        return await deliveries.decideEvent(incoming, work);
+      } catch (error) {
+        if (!isStorageFault(error)) throw error;
+        await realTime.wait(ms);
+      }
+    }
+    return deliveries.decideEvent(incoming, work);
+  };
+
+  const giveUp = (studioId: StudioId, key: string) =>
+    deliveries.giveUp(studioId, key).catch((error) => log.error('event stays unfinished', errorFacts(error)));
+
+  /** False where it is to be run again: it is kept, and was told once. */
+  const event = async (incoming: IncomingEvent, work: Work): Promise<boolean> => {
+    const { key, asker, studioId } = incoming;
+    const what = incoming.request.kind;
+    try {
+      const decided = await decideEvent(incoming, work);
+      toldOnce.delete(key);
+      log.info('served', { what, deliveryKey: key, outcome: decided.kind });
+      await answer(decided, incoming);
+      return true;
+    } catch (error) {
+      const isKept = isStorageFault(error);
+      if (!isKept) await giveUp(studioId, key);
+      if (!isKept || !toldOnce.has(key))
+        await onError({ error, what, asker, event: isKept ? 'kept' : 'none' });
+      if (isKept) toldOnce.add(key);
+      return !isKept;
+    }
+  };
+
+  /** An event that could not even be written; the workspace delivers it again, so it is told once. */
+  const notKept = async (incoming: IncomingEvent, error: unknown): Promise<void> => {
+    const { key, asker } = incoming;
+    if (toldOnce.has(key)) return;
+    toldOnce.add(key);
+    await onError({ error, what: incoming.request.kind, asker, event: 'not kept' });
+  };
+
+  /** A payload nothing could be read from. */
+  const unreadable = async (what: string, error: unknown, asker: Asker | undefined): Promise<void> => {
+    if (asker !== undefined) await onError({ error, what, asker, event: 'none' });
+    else log.error('payload not read', { what, ...errorFacts(error) });
+  };
+
+  return { gesture, event, notKept, unreadable };
+}
