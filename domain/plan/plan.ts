@@ -129,11 +129,14 @@ export type OpenItem = {
     | { readonly kind: 'move'; readonly moveId: MoveId }
     | { readonly kind: 'words'; readonly text: string };
   readonly workSeconds?: number;
+  /** What else stands beside a known move, as written: `10 each side`. */
+  readonly detail?: string;
 };
 
 /**
  * Rounds on the clock. `intervals` holds one value for all rounds, or one a round (its length is then
- * `rounds`); it is empty in straight sets whose letters carry their own reps.
+ * `rounds`); it is empty in straight sets whose letters carry their own reps. Such sets with a rest have one
+ * interval with 0 seconds of work (`straight x3, rest 60`): the work is then reps × seconds a rep.
  */
 export type RoundsBlock = LetteredBase & {
   readonly kind: 'circuit' | 'straight' | 'stations' | 'finisher';

@@ -1,8 +1,36 @@
+import type { BlockKind, ClassLevel, WallTime } from '../plan/plan.ts';
 import type { Span } from '../span.ts';
 
 /** What was assumed while reading; never stops a plan. */
 export type Note = { readonly span?: Span } & NoteKind;
 
 export type NoteKind =
+  // The first line
   | { readonly code: 'slot-assumed'; readonly slotSeconds: number }
-  | { readonly code: 'title-missing' };
+  | { readonly code: 'title-missing' }
+  | { readonly code: 'fact-in-title'; readonly fact: string }
+  | { readonly code: 'level-in-title'; readonly level: ClassLevel }
+  | { readonly code: 'next-such-time'; readonly startsAt: WallTime }
+  // Readings
+  | { readonly code: 'read-as'; readonly read: string; readonly as: string }
+  | { readonly code: 'bare-seconds'; readonly seconds: number }
+  | { readonly code: 'back-to-back'; readonly sign: string; readonly moves: readonly string[] }
+  | { readonly code: 'joined'; readonly labels: readonly string[] }
+  | {
+      readonly code: 'joined-rests';
+      readonly keptSeconds: number;
+      readonly droppedSeconds: readonly number[];
+    }
+  | {
+      readonly code: 'rest-once';
+      readonly seconds: number;
+      readonly before: BlockKind;
+      readonly name?: string;
+    }
+  | { readonly code: 'words-kept'; readonly words: readonly string[] }
+  | { readonly code: 'option-kept'; readonly text: string }
+  | { readonly code: 'sides-assumed'; readonly move: string }
+  | { readonly code: 'last-pause-assumed' }
+  | { readonly code: 'distance-fills-interval'; readonly seconds: number }
+  | { readonly code: 'inside-times'; readonly sumSeconds: number; readonly blockSeconds: number }
+  | { readonly code: 'bouts-too-few'; readonly moves: number; readonly bouts: number };

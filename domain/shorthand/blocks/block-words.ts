@@ -1,0 +1,77 @@
+import type { BlockKind } from '../../plan/plan.ts';
+import { anyPhrase, type Match, wholeNumber } from '../matches.ts';
+import type { Token } from '../tokens-of.ts';
+import { clausesOf } from './clauses.ts';
+
+/** How a block line begins; `every` is an EMOM with its own interval, `rounds` a circuit that begins `3 rounds`. */
+export type BlockWord = { readonly kind: BlockKind; readonly form: 'word' | 'every' | 'rounds' };
+
+const words: ReadonlyMap<string, BlockKind> = new Map<string, BlockKind>([
+  ['warm up', 'warm-up'],
+  ['wu', 'warm-up'],
+  ['cool down', 'cool-down'],
+  ['cd', 'cool-down'],
+  ['mobility', 'mobility'],
+  ['song', 'song'],
+  ['circuit', 'circuit'],
+  ['straight', 'straight'],
+  ['straight sets', 'straight'],
+  ['straight set', 'straight'],
+  ['stations', 'stations'],
+  ['station', 'stations'],
+  ['emom', 'emom'],
+  ['every', 'emom'],
+  ['tabata', 'tabata'],
+  ['amrap', 'amrap'],
+  ['for time', 'for time'],
+  ['ladder', 'ladder'],
+  ['finisher', 'finisher'],
+  ['rest', 'rest'],
+  ['water', 'water'],
+  ['explain', 'explain'],
+  ['demo', 'explain'],
+  ['set up', 'set-up'],
+  ['clear up', 'clear-up'],
+]);
+
+/** Words that no move's name begins with: what follows is read as the block's, and told where it can't be. */
+const never = new Set<BlockKind>([
+  'warm-up',
+  'cool-down',
+  'circuit',
+  'stations',
+  'emom',
+  'tabata',
+  'amrap',
+  'for time',
+  'finisher',
+  'clear-up',
+  'rest',
+  'water',
+  'explain',
+]);
+
+/** The block word a line begins with, and the place behind it. A word that goes on as a name is none. */
+export function blockWordAt(tokens: readonly Token[]): Match<BlockWord> {
+  const counted = wholeNumber(tokens, 0);
+  const rounds = counted && anyPhrase(tokens, counted.next, ['rounds', 'round']);
+  if (
+    rounds !== undefined &&
+    clausesOf(tokens, rounds.next, 'seconds').every(({ kind }) => kind !== 'unknown')
+  ) {
+    return { value: { kind: 'circuit', form: 'rounds' }, next: 0 };
+  }
+  const found = anyPhrase(tokens, 0, [...words.keys()]);
+  const kind = found && words.get(found.value);
+  if (found === undefined || kind === undefined) return undefined;
+  if (tokens[found.next]?.text === '-' && tokens[found.next]?.glued === true) return undefined;
+  if (!never.has(kind) && !goesOnAsBlock(tokens, found.next)) return undefined;
+  return { value: { kind, form: found.value === 'every' ? 'every' : 'word' }, next: found.next };
+}
+
+/** Nothing, a sign, a number, or something a block line says. */
+function goesOnAsBlock(tokens: readonly Token[], at: number): boolean {
+  const token = tokens[at];
+  if (token === undefined || token.kind !== 'word' || token.text === 'minute') return true;
+  return clausesOf(tokens.slice(at), 0, 'seconds')[0]?.kind !== 'unknown';
+}

@@ -1,0 +1,89 @@
+import type { BlockKind, LetteredBlock } from '../../plan/plan.ts';
+import type { Line } from '../lines-of.ts';
+import { tokensOf } from '../tokens-of.ts';
+import type { Told } from '../told.ts';
+import type { BlockReading } from './block-reading.ts';
+import { type BlockWord, blockWordAt } from './block-words.ts';
+import { spanOf } from './clauses.ts';
+import { readLadderLine } from './read-ladder-line.ts';
+import { type OpenLine, readOpenLine } from './read-open-line.ts';
+import { readRoundsLine } from './read-rounds-line.ts';
+import { readTimeLine, type TimeLine } from './read-time-line.ts';
+import {
+  readAmrapLine,
+  readEmomLine,
+  readEveryLine,
+  readForTimeLine,
+  readTabataLine,
+} from './read-timed-lines.ts';
+
+/** A block line as read; without its value where it could not be, so that the lines below still are. */
+export type BlockLine =
+  | { readonly shape: 'letters'; readonly kind: LetteredBlock['kind']; readonly block?: LetteredBlock }
+  | { readonly shape: 'open'; readonly kind: BlockKind; readonly open?: OpenLine }
+  | { readonly shape: 'time'; readonly kind: BlockKind; readonly time?: TimeLine };
+
+/** The line's block word, where it begins with one. */
+export function blockWordOf(line: Line): BlockWord | undefined {
+  return blockWordAt(tokensOf(line))?.value;
+}
+
+/** One block line; absent where the line begins with no block word. */
+export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
+  const tokens = tokensOf(line);
+  const word = blockWordAt(tokens);
+  if (word === undefined) return undefined;
+  const { kind, form } = word.value;
+  const reading: BlockReading = {
+    line,
+    kind,
+    tokens,
+    at: word.next,
+    told,
+    span: spanOf(tokens, 0, tokens.length),
+  };
+  switch (kind) {
+    case 'warm-up':
+    case 'cool-down':
+    case 'mobility':
+    case 'song': {
+      const open = readOpenLine(reading, kind);
+      return { shape: 'open', kind, ...(open && { open }) };
+    }
+    case 'rest':
+    case 'water':
+    case 'explain':
+    case 'set-up':
+    case 'clear-up': {
+      const time = readTimeLine(reading, kind);
+      return { shape: 'time', kind, ...(time && { time }) };
+    }
+    default: {
+      const before = told.problems.length;
+      const block = form === 'every' ? readEveryLine(reading) : readLettered(reading, kind);
+      return told.problems.length > before
+        ? { shape: 'letters', kind }
+        : { shape: 'letters', kind, ...(block && { block }) };
+    }
+  }
+}
+
+function readLettered(reading: BlockReading, kind: LetteredBlock['kind']): LetteredBlock | undefined {
+  switch (kind) {
+    case 'circuit':
+    case 'straight':
+    case 'stations':
+    case 'finisher':
+      return readRoundsLine(reading, kind);
+    case 'emom':
+      return readEmomLine(reading);
+    case 'tabata':
+      return readTabataLine(reading);
+    case 'amrap':
+      return readAmrapLine(reading);
+    case 'for time':
+      return readForTimeLine(reading);
+    case 'ladder':
+      return readLadderLine(reading);
+  }
+}

@@ -1,0 +1,162 @@
+import type { AmrapBlock, EmomBlock, TabataBlock } from '../../plan/plan.ts';
+import { duration, printClock } from '../durations.ts';
+import { limits } from '../limits.ts';
+import { phrase } from '../matches.ts';
+import {
+  type BlockReading,
+  clauseOf,
+  nameOf,
+  onlyThese,
+  say,
+  tell,
+  within,
+  wordSpan,
+} from './block-reading.ts';
+import { type ClauseKind, clausesOf, type PlacedClause, spanOf } from './clauses.ts';
+import { readPairs } from './read-pairs.ts';
+
+const shared: readonly ClauseKind[] = ['name', 'march in the rests', 'in pairs', 'burnout', 'count-in'];
+
+/** What every block with letters may say beside its own numbers. */
+export function sharedFacts(reading: BlockReading, clauses: readonly PlacedClause[]) {
+  const countIn = clauseOf(clauses, 'count-in');
+  if (countIn !== undefined) within(reading, countIn.span, 'rest', countIn.seconds, limits.restSeconds);
+  return {
+    id: '',
+    span: reading.span,
+    ...nameOf(reading, clauses),
+    letters: [],
+    burnout: clauseOf(clauses, 'burnout') !== undefined,
+    marchInRests: clauseOf(clauses, 'march in the rests') !== undefined,
+    ...readPairs(reading, clauses),
+    ...(countIn && { countInSeconds: countIn.seconds }),
+  };
+}
+
+/** `emom 10`, `emom 10, 40 work`. */
+export function readEmomLine(reading: BlockReading): EmomBlock | undefined {
+  const clauses = clausesOf(reading.tokens, reading.at, 'minutes');
+  onlyThese(reading, clauses, [...shared, 'length', 'work'], 'emom 10, 40 work');
+  const length = clauseOf(clauses, 'length');
+  if (length === undefined) {
+    return tell(reading, wordSpan(reading), { code: 'number-needed', block: 'emom', works: 'emom 10' });
+  }
+  within(reading, length.span, 'length', length.seconds, limits.lengthSeconds);
+  if (length.seconds % 60 !== 0) return tell(reading, length.span, { code: 'whole-minutes' });
+  return emomOf(reading, clauses, 60, length.seconds / 60);
+}
+
+/** `every 1:30 x6`. */
+export function readEveryLine(reading: BlockReading): EmomBlock | undefined {
+  const minute = phrase(reading.tokens, reading.at, 'minute');
+  const length = duration(reading.tokens, reading.at, 'seconds');
+  const interval = minute === undefined ? length?.value.seconds : 60;
+  const clauses = clausesOf(reading.tokens, minute?.next ?? length?.next ?? reading.at, 'seconds');
+  onlyThese(reading, clauses, [...shared, 'rounds', 'work'], 'every 1:30 x6');
+  const rounds = clauseOf(clauses, 'rounds');
+  if (interval === undefined || rounds === undefined) {
+    return tell(reading, wordSpan(reading), { code: 'number-needed', block: 'emom', works: 'every 1:30 x6' });
+  }
+  const span = spanOf(reading.tokens, reading.at, length?.next ?? reading.at + 1);
+  within(reading, span, 'work', interval, limits.workSeconds);
+  within(reading, rounds.span, 'rounds', rounds.rounds, { least: 1, most: limits.lengthSeconds.most });
+  within(reading, reading.span, 'length', interval * rounds.rounds, limits.lengthSeconds);
+  return emomOf(reading, clauses, interval, rounds.rounds);
+}
+
+function emomOf(
+  reading: BlockReading,
+  clauses: readonly PlacedClause[],
+  intervalSeconds: number,
+  intervals: number,
+): EmomBlock | undefined {
+  const work = clauseOf(clauses, 'work');
+  const [workSeconds, another] = work?.values ?? [];
+  if (work !== undefined && another !== undefined) {
+    return tell(reading, work.span, { code: 'unknown-words', on: 'emom', works: 'emom 10, 40 work' });
+  }
+  if (work !== undefined) within(reading, work.span, 'work', workSeconds ?? 0, limits.workSeconds);
+  return {
+    kind: 'emom',
+    ...sharedFacts(reading, clauses),
+    intervalSeconds,
+    intervals,
+    ...(workSeconds !== undefined && { workSeconds }),
+  };
+}
+
+/** `tabata`, `tabata x3, between 60`, `tabata (8 × 20/10)`. */
+export function readTabataLine(reading: BlockReading): TabataBlock | undefined {
+  const clauses = clausesOf(reading.tokens, reading.at, 'seconds').filter(
+    (clause) => !(clause.kind === 'interval' && clause.workSeconds === 20 && clause.restSeconds === 10),
+  );
+  const fixed = clauses.find(({ kind }) => kind === 'interval' || kind === 'work' || kind === 'rest');
+  const number = clauseOf(clauses, 'length');
+  if (fixed !== undefined) return tell(reading, fixed.span, { code: 'tabata-is-fixed' });
+  if (number !== undefined) {
+    const times = Math.max(1, Math.min(limits.rounds.most, number.number));
+    return tell(reading, number.span, { code: 'unit-needed', works: ['tabata', `tabata x${times}`] });
+  }
+  onlyThese(reading, clauses, [...shared, 'rounds', 'between', 'tabata protocol'], 'tabata x3, between 60');
+  const rounds = clauseOf(clauses, 'rounds');
+  const between = clauseOf(clauses, 'between');
+  if (rounds !== undefined) within(reading, rounds.span, 'rounds', rounds.rounds, limits.rounds);
+  if (between !== undefined) within(reading, between.span, 'rest', between.seconds, limits.restSeconds);
+  return {
+    kind: 'tabata',
+    ...sharedFacts(reading, clauses),
+    times: rounds?.rounds ?? 1,
+    ...(between && { betweenSeconds: between.seconds }),
+  };
+}
+
+/** `amrap 8, about 5 rounds`. */
+export function readAmrapLine(reading: BlockReading): AmrapBlock | undefined {
+  const clauses = clausesOf(reading.tokens, reading.at, 'minutes');
+  onlyThese(reading, clauses, [...shared, 'length', 'about rounds'], 'amrap 8, about 5 rounds');
+  const length = clauseOf(clauses, 'length');
+  if (length === undefined) {
+    return tell(reading, wordSpan(reading), { code: 'number-needed', block: 'amrap', works: 'amrap 8' });
+  }
+  return amrapOf(reading, clauses, 'amrap', length);
+}
+
+/** `for time, cap 10:00`. */
+export function readForTimeLine(reading: BlockReading): AmrapBlock | undefined {
+  const clauses = clausesOf(reading.tokens, reading.at, 'seconds');
+  onlyThese(reading, clauses, [...shared, 'length', 'in', 'about rounds'], 'for time, cap 10:00');
+  const cap = clauseOf(clauses, 'in') ?? clauseOf(clauses, 'length');
+  if (cap === undefined) {
+    const works = 'for time, cap 10:00';
+    return tell(reading, wordSpan(reading), { code: 'number-needed', block: 'for time', works });
+  }
+  sayBareSeconds(reading, cap);
+  return amrapOf(reading, clauses, 'for time', cap);
+}
+
+/** A bare number that is seconds where minutes might be meant is said. */
+export function sayBareSeconds(
+  reading: BlockReading,
+  clause: PlacedClause & { readonly seconds: number; readonly bare: boolean },
+): void {
+  if (!clause.bare) return;
+  const read = reading.told.text.slice(clause.span.start, clause.span.end);
+  say(reading, clause.span, { code: 'read-as', read, as: printClock(clause.seconds) });
+}
+
+function amrapOf(
+  reading: BlockReading,
+  clauses: readonly PlacedClause[],
+  kind: 'amrap' | 'for time',
+  length: PlacedClause & { readonly seconds: number },
+): AmrapBlock {
+  const about = clauseOf(clauses, 'about rounds');
+  within(reading, length.span, 'length', length.seconds, limits.lengthSeconds);
+  if (about !== undefined) within(reading, about.span, 'rounds', about.rounds, limits.rounds);
+  return {
+    kind,
+    ...sharedFacts(reading, clauses),
+    seconds: length.seconds,
+    ...(about && { aboutRounds: about.rounds }),
+  };
+}

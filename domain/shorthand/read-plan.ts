@@ -1,0 +1,102 @@
+import type { Context } from '../context.ts';
+import type { Plan, PlanFacts } from '../plan/plan.ts';
+import { readBlockLine } from './blocks/read-block-line.ts';
+import { checkOrder, sayRests } from './check-order.ts';
+import { groupLines, type Section } from './group-lines.ts';
+import { keepIds } from './keep-ids.ts';
+import { keepText } from './keep-text.ts';
+import { limits } from './limits.ts';
+import { type Line, linesOf } from './lines-of.ts';
+import { nameBook } from './moves/name-book.ts';
+import type { Note } from './note.ts';
+import type { Problem } from './problem.ts';
+import { isKitLine } from './read-kit-line.ts';
+import { readSection, sayTooFewBouts } from './read-section.ts';
+import { readTitleLine, type TitleFacts } from './title/read-title-line.ts';
+import { nothingTold, type Told, tellNote, tellProblem } from './told.ts';
+
+/** What a draft says. `plan` is what could be read; absent where no block could. Spans count in `keepText(text)`. */
+export type PlanReading = {
+  readonly plan?: Plan;
+  readonly notes: readonly Note[];
+  readonly problems: readonly Problem[];
+};
+
+/** What a reader must know; a `previousPlan` lends its line ids to lines that stand again. */
+export type ReadingContext = Pick<Context, 'catalogue' | 'settings' | 'now' | 'previousPlan'>;
+
+/** A whole class from its shorthand. Reads every line, tells all problems and notes, never throws. */
+export function readPlan(text: string, context: ReadingContext): PlanReading {
+  const kept = keepText(text);
+  const told = nothingTold(kept);
+  if (kept.length > limits.messageLength) {
+    const problem = { code: 'message-too-long', length: kept.length, most: limits.messageLength } as const;
+    tellProblem(told, 1, { start: 0, end: 1 }, problem);
+    return { notes: [], problems: told.problems };
+  }
+  const { title, below } = partTitleLine(linesOf(kept), told, context);
+  const { sections, kit } = groupLines(below, told);
+  const facts = factsOf(title, kit, told, context);
+  const blocks = blocksOf(sections, told, context);
+  if (sections.length === 0)
+    tellProblem(told, 1, { start: 0, end: Math.min(kept.length, 1) }, { code: 'no-block' });
+  const problems = told.problems.toSorted((a, b) => a.span.start - b.span.start);
+  const notes = told.notes;
+  if (blocks.length === 0) return { notes, problems };
+  return { plan: keepIds({ facts, blocks }, context.previousPlan), notes, problems };
+}
+
+type Parted = { readonly title?: TitleFacts; readonly below: readonly Line[] };
+
+/** The first line is the title unless it is the kit or reads whole as a block line. */
+function partTitleLine(lines: readonly Line[], told: Told, context: ReadingContext): Parted {
+  const [first, ...others] = lines;
+  if (first === undefined) return { below: [] };
+  if (isKitLine(first) || readsAsBlock(first, told, context)) {
+    tellNote(told, { code: 'title-missing' });
+    return { below: lines };
+  }
+  return { title: readTitleLine(first, told, context), below: others };
+}
+
+function readsAsBlock(line: Line, told: Told, context: ReadingContext): boolean {
+  const trial = nothingTold(told.text);
+  const head = readBlockLine(line, trial);
+  if (head === undefined || trial.problems.length > 0) return false;
+  if (head.shape !== 'open') return true;
+  const facts = readTitleLine(line, nothingTold(told.text), context);
+  return facts.level === undefined && facts.people === undefined && facts.room === undefined;
+}
+
+function factsOf(
+  title: TitleFacts | undefined,
+  kit: PlanFacts['kit'],
+  told: Told,
+  { settings }: ReadingContext,
+): PlanFacts {
+  const slotSeconds = settings.defaultSlotSeconds;
+  if (title?.slotSeconds === undefined) tellNote(told, { code: 'slot-assumed', slotSeconds });
+  return {
+    slotSeconds,
+    beginners: false,
+    olderAdults: false,
+    hotRoom: false,
+    ...title,
+    ...(kit && { kit }),
+  };
+}
+
+function blocksOf(sections: readonly Section[], told: Told, context: ReadingContext): Plan['blocks'] {
+  const book = nameBook(context);
+  const read = sections.map((section) => ({
+    line: section.line.number,
+    ...readSection(section, book, told),
+  }));
+  const placed = read.flatMap(({ block, line }) => (block === undefined ? [] : [{ block, line }]));
+  const blocks = checkOrder(placed, told);
+  sayRests(blocks, told);
+  for (const block of blocks) sayTooFewBouts(block, told);
+  const words = [...new Set(read.flatMap(({ keptWords }) => keptWords))];
+  if (words.length > 0) tellNote(told, { code: 'words-kept', words });
+  return blocks;
+}
