@@ -38,6 +38,7 @@ import { type ShortWarmUp, shortWarmUp } from './short-warm-up.ts';
 import { type SidesUnequal, sidesUnequal } from './sides-unequal.ts';
 import { type StationLengthsUnequal, stationLengthsUnequal } from './station-lengths-unequal.ts';
 import { type TimeUnused, timeUnused } from './time-unused.ts';
+import { turnsOf } from './turns-of.ts';
 import { type TwoTechnicalStations, twoTechnicalStations } from './two-technical-stations.ts';
 import { type TwoWeightsFromOnePair, twoWeightsFromOnePair } from './two-weights-from-one-pair.ts';
 import { type WarmUpMissesPatterns, warmUpMissesPatterns } from './warm-up-misses-patterns.ts';
@@ -141,8 +142,9 @@ const severities: readonly Severity[] = ['must fix', 'look at', 'good to know'];
  * code is in `context.dismissed` are left out.
  */
 export function checkPlan(subject: CheckSubject, context: Context): readonly Finding[] {
+  const prepared = { ...subject, turns: turnsOf(subject, context) };
   const found = checks
-    .flatMap((check) => check(subject, context))
+    .flatMap((check) => check(prepared, context))
     .filter(({ code }) => context.dismissed?.has(code) !== true);
   return severities.flatMap((severity) => found.filter((finding) => finding.severity === severity));
 }

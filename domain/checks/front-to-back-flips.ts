@@ -2,7 +2,8 @@ import type { Context } from '../context.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { mendWith, swapThatMends } from './mends.ts';
-import { linesOfTurns, neighboursIn, type Turn, turnsOf } from './turns-of.ts';
+import type { Turn } from './turn.ts';
+import { linesOfTurns, neighboursIn, turnsOf } from './turns-of.ts';
 
 export type FrontToBackFlips = FindingBase & {
   readonly code: 'front-to-back-flips';

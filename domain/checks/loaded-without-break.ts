@@ -3,7 +3,8 @@ import { isForBeginners } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { isWeighted } from './move-facts.ts';
-import { linesOfTurns, type Turn, turnsOf } from './turns-of.ts';
+import type { Turn } from './turn.ts';
+import { linesOfTurns, turnsOf } from './turns-of.ts';
 
 export type LoadedWithoutBreak = FindingBase & {
   readonly code: 'loaded-without-break';

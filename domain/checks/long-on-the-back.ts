@@ -2,7 +2,8 @@ import type { Context } from '../context.ts';
 import { asksForOptions, hasGentlerOption } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
-import { linesOfTurns, type Turn, turnsOf } from './turns-of.ts';
+import type { Turn } from './turn.ts';
+import { linesOfTurns, turnsOf } from './turns-of.ts';
 
 export type LongOnTheBack = FindingBase & {
   readonly code: 'long-on-the-back';

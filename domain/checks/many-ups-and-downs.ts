@@ -5,7 +5,8 @@ import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { mendWith, swapThatMends } from './mends.ts';
 import { isLyingDown } from './move-facts.ts';
-import { linesOfTurns, neighboursIn, type Turn, turnsOf } from './turns-of.ts';
+import type { Turn } from './turn.ts';
+import { linesOfTurns, neighboursIn, turnsOf } from './turns-of.ts';
 
 export type ManyUpsAndDowns = FindingBase & {
   readonly code: 'many-ups-and-downs';

@@ -5,7 +5,7 @@ import { moveInPlaceOf } from '../plan/move-in-place.ts';
 import type { LineId, Plan } from '../plan/plan.ts';
 import type { CheckSubject } from './check-subject.ts';
 import { secondsToTheEnd } from './edges-of-class.ts';
-import type { Turn } from './turns-of.ts';
+import type { Turn } from './turn.ts';
 
 /** A finding's `mend`, or nothing to spread where no single edit mends it. */
 export function mendWith(edit: string | undefined): { readonly mend?: string } {

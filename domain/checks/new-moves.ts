@@ -1,6 +1,7 @@
 import type { Context } from '../context.ts';
 import type { CheckSubject } from './check-subject.ts';
-import { type Turn, turnsOf } from './turns-of.ts';
+import type { Turn } from './turn.ts';
+import { turnsOf } from './turns-of.ts';
 
 /**
  * The first turn of each move that this studio has not taught before. Empty where that is not known, and

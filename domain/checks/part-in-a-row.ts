@@ -6,7 +6,8 @@ import type { LineId } from '../plan/plan.ts';
 import type { CheckSubject } from './check-subject.ts';
 import { swapThatMends } from './mends.ts';
 import { namedFocus } from './named-focus.ts';
-import { linesOfTurns, rowsOfThree, type Turn, turnsOf } from './turns-of.ts';
+import type { Turn } from './turn.ts';
+import { linesOfTurns, rowsOfThree, turnsOf } from './turns-of.ts';
 
 /** A part of the body that three moves in a row tire. */
 export type TiredPart = 'lower back' | 'grip' | 'wrists' | 'shoulders';

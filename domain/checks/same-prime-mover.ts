@@ -6,7 +6,8 @@ import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { mendWith, swapThatMends } from './mends.ts';
 import { namedFocus } from './named-focus.ts';
-import { linesOfTurns, neighboursIn, type Turn, turnsOf } from './turns-of.ts';
+import type { Turn } from './turn.ts';
+import { linesOfTurns, neighboursIn, turnsOf } from './turns-of.ts';
 
 export type SamePrimeMover = FindingBase & {
   readonly code: 'same-prime-mover';

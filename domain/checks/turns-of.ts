@@ -1,4 +1,3 @@
-import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
 import type { Letter, LetteredBlock, LineId, PlannedMove } from '../plan/plan.ts';
@@ -6,28 +5,7 @@ import { knownMove } from '../timing/planned-moves.ts';
 import { secondsPerRep } from '../timing/seconds-per-rep.ts';
 import type { Segment } from '../timing/timeline.ts';
 import type { CheckSubject } from './check-subject.ts';
-
-/**
- * A stretch of the class on one line before the next takes over: both sides of a one-sided move, or all
- * rounds of a straight set, are one turn. Seconds from the start of the class.
- */
-export type Turn = {
-  readonly blockIndex: number;
-  readonly block: LetteredBlock;
-  readonly letter: Letter;
-  readonly planned: PlannedMove;
-  /** Absent for an open line and a line kept as words. */
-  readonly move?: Move;
-  readonly startSeconds: number;
-  readonly endSeconds: number;
-  readonly workSeconds: number;
-  /** Its longest bout. */
-  readonly boutSeconds: number;
-  /** The longest gap between its bouts; 0 where it has one. */
-  readonly pauseSeconds: number;
-  /** Since the turn before it; infinite for the first of the class. */
-  readonly gapSeconds: number;
-};
+import type { Turn } from './turn.ts';
 
 type Bout = Omit<Turn, 'gapSeconds' | 'pauseSeconds'>;
 type Line = { readonly block: LetteredBlock; readonly letter: Letter; readonly planned: PlannedMove };
@@ -37,6 +15,9 @@ const assumedPassSeconds = 30;
 
 /** The turns of a class in order. Open-ended work is shown as two rounds of its moves. */
 export function turnsOf(subject: CheckSubject, context: Context): readonly Turn[] {
+  if (subject.turns !== undefined) {
+    return subject.turns;
+  }
   const lines = linesOf(subject);
   const bouts = subject.timeline.segments
     .filter((segment) => segment.kind === 'work')
