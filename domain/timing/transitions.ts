@@ -7,7 +7,9 @@ import type { LateStart, Segment } from './timeline.ts';
 import type { TimingContext } from './timing-context.ts';
 
 /** One end of a change-over: a move, and the side it is done on. */
-export type TransitionEnd = Pick<MoveInPlan, 'planned' | 'known'> & { readonly side?: Segment['side'] };
+export type TransitionEnd = Pick<MoveInPlan, 'planned' | 'known' | 'kit'> & {
+  readonly side?: Segment['side'];
+};
 
 /** Seconds to get from one bout to the next, in whole seconds; 0 where either move is not known. */
 export function transitionSeconds(
@@ -52,8 +54,8 @@ export function lateStarts(
   });
 }
 
-function endOf({ planned, known }: MoveInPlan, { side }: Segment): TransitionEnd {
-  return { planned, ...(known === undefined ? {} : { known }), ...(side === undefined ? {} : { side }) };
+function endOf({ planned, known, kit }: MoveInPlan, { side }: Segment): TransitionEnd {
+  return { planned, kit, ...(known === undefined ? {} : { known }), ...(side === undefined ? {} : { side }) };
 }
 
 function changesSide(from: Segment['side'], to: Segment['side']): boolean {
@@ -63,8 +65,8 @@ function changesSide(from: Segment['side'], to: Segment['side']): boolean {
 /** What stays where it is while people move; all else is held. */
 const standsOnTheFloor: ReadonlySet<KitItem> = new Set(['mat', 'bench', 'step', 'box', 'chair']);
 
-function heldPieces({ known }: TransitionEnd): ReadonlyMap<KitItem, number> {
-  const held = (known?.kit ?? []).filter(({ item }) => !standsOnTheFloor.has(item));
+function heldPieces({ kit }: TransitionEnd): ReadonlyMap<KitItem, number> {
+  const held = kit.filter(({ item }) => !standsOnTheFloor.has(item));
   return new Map(held.map(({ item, pieces }) => [item, pieces]));
 }
 

@@ -47,6 +47,7 @@ test.each(cases)('$what: $seconds s', ({ from, to, fromLine, toLine, seconds }) 
   const end = (id: string, facts: Partial<Move>, line: Partial<PlannedMove> = {}) => ({
     planned: move(id, line),
     known: testMove(id, facts),
+    kit: facts.kit ?? [],
   });
   const need = (firstRound: boolean, factor = 1) =>
     transitionSeconds(end('from', from, fromLine), end('to', to, toLine), firstRound, {
@@ -60,8 +61,8 @@ test.each(cases)('$what: $seconds s', ({ from, to, fromLine, toLine, seconds }) 
 });
 
 test('an open line or a line of plain words needs nothing that can be known', () => {
-  const known = { planned: move('squat'), known: testMove('squat', dumbbells) };
-  const words = { planned: move('x', { choice: { kind: 'words', text: 'dance' } }) };
+  const known = { planned: move('squat'), known: testMove('squat', dumbbells), ...dumbbells };
+  const words = { planned: move('x', { choice: { kind: 'words', text: 'dance' } }), kit: [] };
   expect(transitionSeconds(known, words, true, defaultSettings.transitions)).toBe(0);
   expect(transitionSeconds(words, known, true, defaultSettings.transitions)).toBe(0);
 });
@@ -90,6 +91,18 @@ test('need beyond the gap is a late start, longer in the first round', () => {
     [90, 8, 5, 3],
     [135, 7, 5, 2],
   ]);
+});
+
+test('the kit at hand decides what is in the hands', () => {
+  const either = testMove('squat', { ...dumbbells, otherKit: [kettlebell.kit] });
+  const own = testContext(either, testMove('swing', kettlebell));
+  const pair = plan([rounds('circuit', 1, on(40, 0), [letter([move('squat'), move('swing')])])], {
+    kit: ['kettlebell'],
+  });
+  // With dumbbells it would be a swap, 5 s.
+  expect(buildTimeline(pair, own).lateStarts).toEqual([]);
+  const { kit: _, ...facts } = pair.facts;
+  expect(buildTimeline({ ...pair, facts }, own).lateStartSeconds).toBe(7);
 });
 
 test('a superset leaves no gap', () => {
