@@ -33,6 +33,8 @@ const shorthand: ReadonlyMap<string, readonly string[]> = new Map([
   ['banded', ['band']],
   ['loaded', ['weighted']],
   ['calves', ['calf']],
+  ['calve', ['calf']],
+  ['burpies', ['burpee']],
   ['flyes', ['fly']],
   ['flye', ['fly']],
 ]);

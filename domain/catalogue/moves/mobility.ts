@@ -41,6 +41,7 @@ export const mobility = movesOfPattern('mobility', [
     name: 'lunge with rotation stretch',
     also: [
       "world's greatest stretch",
+      "world's greatest",
       'wgs',
       'greatest stretch',
       'lunge rotation',

@@ -103,7 +103,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'sumo squat',
-    also: ['wide squat', 'wide-stance squat', 'plié squat', 'sumo goblet squat'],
+    also: ['wide squat', 'wide-stance squat', 'plié squat'],
     prime: ['quadriceps', 'hip adductors'],
     assisting: ['glutes', 'hamstrings'],
     tempo: brisk,
