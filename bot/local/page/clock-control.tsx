@@ -20,7 +20,6 @@ export const ClockControl = ({ clock }: { readonly clock: ShownClock }) => {
   const [wallTime, setWallTime] = useState('');
   const fieldId = useId();
   const instant = new Date(now);
-  const shown = `${printDay(instant, timeZone)}, ${printTime(instant, timeZone)}`;
 
   const run = async (gesture: Promise<GestureResult>) => {
     setMoving(true);
@@ -37,7 +36,6 @@ export const ClockControl = ({ clock }: { readonly clock: ShownClock }) => {
         type="button"
         class="clock-button"
         aria-haspopup="dialog"
-        aria-label={`Studio clock: ${shown}. Move it`}
         onClick={() => {
           setWallTime(printFieldTime(instant, timeZone));
           setTrouble('');
@@ -49,7 +47,9 @@ export const ClockControl = ({ clock }: { readonly clock: ShownClock }) => {
           <path d="M8 4.6V8l2.4 1.6" />
         </svg>
         <span>
+          <span class="spoken">Studio clock: </span>
           {printShortDay(instant, timeZone)} <strong>{printTime(instant, timeZone)}</strong>
+          <span class="spoken">, move it</span>
         </span>
       </button>
       {isOpen && (

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 
 /** A window over the page: the browser keeps the focus inside and gives it back at the end. */
 export const Dialog = (props: {
@@ -10,7 +10,7 @@ export const Dialog = (props: {
 }) => {
   const element = useRef<HTMLDialogElement>(null);
   const titleId = useId();
-  useEffect(() => {
+  useLayoutEffect(() => {
     const dialog = element.current;
     dialog?.showModal();
     return () => dialog?.close();

@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 export type MenuItem = { readonly label: string; readonly choose: () => void };
 
@@ -15,7 +15,7 @@ export const Menu = ({ label, items }: { readonly label: string; readonly items:
     root.current?.querySelector<HTMLButtonElement>('.menu-button')?.focus();
   };
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!isOpen) return undefined;
     entries()[0]?.focus();
     const away = (event: PointerEvent) => {

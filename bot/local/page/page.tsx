@@ -38,20 +38,24 @@ const useRoute = (): readonly [Route, (next: Route) => void] => {
   return [route, go];
 };
 
-const PeopleSwitch = (props: { readonly state: PageState; readonly choose: (id: string) => void }) => (
+const PeopleSwitch = (props: {
+  readonly state: PageState;
+  readonly chosen: string;
+  readonly choose: (id: string) => void;
+}) => (
   <fieldset class="people">
     <legend class="spoken">You are</legend>
     {props.state.people.map((person) => (
-      <label key={person.id} class={person.id === props.state.me.id ? 'person on' : 'person'}>
+      <label key={person.id} class={person.id === props.chosen ? 'person on' : 'person'}>
         <input
           type="radio"
           name="person"
-          checked={person.id === props.state.me.id}
+          checked={person.id === props.chosen}
           onChange={() => props.choose(person.id)}
         />
         <span class="person-name">{person.name}</span>
         <span class="person-role">{person.role}</span>
-        {person.unread > 0 && person.id !== props.state.me.id && (
+        {person.unread > 0 && person.id !== props.chosen && (
           <span class="count">
             {person.unread}
             <span class="spoken"> new</span>
@@ -240,7 +244,6 @@ const Page = () => {
   };
   const thread =
     route.thread !== undefined && messages.some(({ ts }) => ts === route.thread) ? route.thread : undefined;
-  const newest = messages.findLast(({ isMine }) => !isMine);
 
   return (
     <ReaderContext.Provider value={reader}>
@@ -259,6 +262,7 @@ const Page = () => {
           {state.clock !== undefined && <ClockControl clock={state.clock} />}
           <PeopleSwitch
             state={state}
+            chosen={state.people.some(({ id }) => id === route.as) ? route.as : me}
             choose={(id) => {
               const shared = state.places.some((each) => each.id === place && each.kind === 'channel');
               go({ as: id, place: shared || place === 'home' || place === 'traffic' ? place : '' });
@@ -331,9 +335,6 @@ const Page = () => {
             <p class="empty">{state.me.name} is not in this place. Choose another above.</p>
           )}
         </main>
-        <p class="spoken" aria-live="polite">
-          {newest === undefined ? '' : `${newest.authorName}: ${newest.text.slice(0, 300)}`}
-        </p>
         {notice !== undefined && (
           <div class="notice" role="alert">
             <p>{notice}</p>

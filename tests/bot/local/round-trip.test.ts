@@ -1,18 +1,11 @@
 import { createServer } from 'node:http';
-import { App, HTTPReceiver, LogLevel } from '@slack/bolt';
+import type { App } from '@slack/bolt';
 import type { ModalView } from '@slack/types';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { LocalWorkspaceServer } from '../../../bot/local/local-server.ts';
 import { directPlaceId, type Message } from '../../../bot/local/workspace.ts';
-import {
-  botToken,
-  ines,
-  mira,
-  signingSecret,
-  startTestWorkspace,
-  team,
-  tomas,
-} from './start-test-workspace.ts';
+import { startTestApp } from './start-test-app.ts';
+import { botToken, ines, mira, startTestWorkspace, team, tomas } from './start-test-workspace.ts';
 
 const stops: (() => Promise<unknown>)[] = [];
 afterEach(async () => {
@@ -25,22 +18,10 @@ const startServer = async () => {
   return server;
 };
 
-/** The real App behind its real HTTP receiver, connected to the workspace. */
 const startApp = async (server: LocalWorkspaceServer, listen: (app: App) => void): Promise<App> => {
-  const receiver = new HTTPReceiver({ signingSecret, logLevel: LogLevel.ERROR });
-  const app = new App({
-    token: botToken,
-    receiver,
-    logLevel: LogLevel.ERROR,
-    clientOptions: { slackApiUrl: server.apiUrl },
-  });
-  listen(app);
-  const listening = await receiver.start({ port: 0, host: '127.0.0.1' });
-  stops.push(() => app.stop());
-  const address = listening.address();
-  if (typeof address !== 'object' || address === null) throw new Error('a port is bound');
-  server.connectApp({ url: `http://127.0.0.1:${address.port}/slack/events` });
-  return app;
+  const started = await startTestApp(server, listen);
+  stops.push(started.stop);
+  return started.app;
 };
 
 /** What the page does, over the page's own requests. */
