@@ -27,6 +27,7 @@ import { type NoCoolDown, noCoolDown } from './no-cool-down.ts';
 import { type NoTimeToWipe, noTimeToWipe } from './no-time-to-wipe.ts';
 import { type NoWarmUp, noWarmUp } from './no-warm-up.ts';
 import { type OpenLineLeft, openLineLeft } from './open-line-left.ts';
+import { type OutOfStepThrow, outOfStepThrow } from './out-of-step-throw.ts';
 import { type OverRoomCapacity, overRoomCapacity } from './over-room-capacity.ts';
 import { type OverTeachingTime, overTeachingTime } from './over-teaching-time.ts';
 import { type PushPullUneven, pushPullUneven } from './push-pull-uneven.ts';
@@ -55,6 +56,7 @@ export type Finding =
   | KitInUse
   | SidesUnequal
   | OpenLineLeft
+  | OutOfStepThrow
   | LoadedWithoutBreak
   | AllOutTooLong
   | NoWarmUp
@@ -101,6 +103,7 @@ const checks: readonly Check[] = [
   kitInUse,
   sidesUnequal,
   openLineLeft,
+  outOfStepThrow,
   loadedWithoutBreak,
   allOutTooLong,
   noWarmUp,

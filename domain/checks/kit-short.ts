@@ -1,8 +1,12 @@
 import type { KitItem } from '../catalogue/kit.ts';
 import type { Context } from '../context.ts';
+import { plannedLines, roomOf } from '../plan/class-facts.ts';
+import type { LineId } from '../plan/plan.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { kitCounts } from './kit-needs.ts';
+import { mendWith, swapForOneLike } from './mends.ts';
 
 export type KitShort = FindingBase & {
   readonly code: 'kit-short';
@@ -12,8 +16,10 @@ export type KitShort = FindingBase & {
 };
 
 /** A block needs more pieces at once than the room has for that head count; the worst one of a kind is told. */
-export function kitShort({ plan }: CheckSubject, context: Context): readonly KitShort[] {
-  const short = kitCounts(plan, context).filter(({ needPieces, havePieces }) => needPieces > havePieces);
+export function kitShort(subject: CheckSubject, context: Context): readonly KitShort[] {
+  const short = kitCounts(subject.plan, context).filter(
+    ({ needPieces, havePieces }) => needPieces > havePieces,
+  );
   return [...new Set(short.map(({ item }) => item))].map((item) => {
     const ofItem = short.filter((count) => count.item === item);
     const needPieces = Math.max(...ofItem.map((count) => count.needPieces));
@@ -25,6 +31,31 @@ export function kitShort({ plan }: CheckSubject, context: Context): readonly Kit
       item,
       needPieces,
       havePieces: ofItem[0]?.havePieces ?? 0,
+      ...mendWith(
+        swapToKitThere(
+          ofItem.flatMap(({ lines }) => lines),
+          subject,
+          context,
+        ),
+      ),
     };
   });
+}
+
+/** Where one line asks for it: a move like it that the room has kit for, for everyone. */
+function swapToKitThere(
+  [line, ...others]: readonly LineId[],
+  subject: CheckSubject,
+  context: Context,
+): string | undefined {
+  const planned = plannedLines(subject.plan).find((one) => one.planned.id === line)?.planned;
+  const move = planned && knownMove(planned, context);
+  const room = roomOf(subject.plan, context);
+  const people = subject.plan.facts.people ?? 0;
+  if (line === undefined || move === undefined || room === undefined || others.length > 0) {
+    return undefined;
+  }
+  return swapForOneLike(move, line, subject, context, (one) =>
+    one.kit.every(({ item, pieces }) => item === 'mat' || pieces * people <= (room.kit[item] ?? 0)),
+  );
 }

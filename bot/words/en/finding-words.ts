@@ -69,6 +69,11 @@ export function findingText(
         `${label(finding.lying)} lies down next to the swing or throw of ${label(finding.throwing)}.`,
         'A weight that slips flies low and far',
       );
+    case 'out-of-step-throw':
+      return told(
+        `${all}: someone may lie next to a swing or throw.`,
+        'At their own pace people get out of step; leave a lane between them',
+      );
     case 'ballistic-without-rest':
       return told(
         `${all}: fast or technical work with no rest before or after.`,

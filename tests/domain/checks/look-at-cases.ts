@@ -15,6 +15,7 @@ import { newMoveOutOfSight } from '../../../domain/checks/new-move-out-of-sight.
 import { noBreakBetweenBlocks } from '../../../domain/checks/no-break-between-blocks.ts';
 import { noCoolDown } from '../../../domain/checks/no-cool-down.ts';
 import { noWarmUp } from '../../../domain/checks/no-warm-up.ts';
+import { outOfStepThrow } from '../../../domain/checks/out-of-step-throw.ts';
 import { pushPullUneven } from '../../../domain/checks/push-pull-uneven.ts';
 import { samePartThreeInARow } from '../../../domain/checks/same-part-three-in-a-row.ts';
 import { samePrimeMover } from '../../../domain/checks/same-prime-mover.ts';
@@ -36,6 +37,22 @@ const taught = (...ids: readonly string[]) => ({ movesTaught: taughtAllBut(conte
 const easyCircuit = ['circuit x3, 40/20', 'goblet squat', 'bent-over row', 'dead bug', 'march'] as const;
 
 export const lookAtCases: readonly CheckCase[] = [
+  {
+    check: outOfStepThrow,
+    bad: half('level 2', 'amrap 8', '10 kettlebell swing', '10 sit-up', '10 goblet squat'),
+    finding: {
+      code: 'out-of-step-throw',
+      severity: 'look at',
+      lines: ['A', 'B'],
+      source: practice,
+      throwing: 'A',
+      mend: expect.stringMatching(/^swap B /),
+    },
+    near: [
+      half('level 2', 'amrap 8', '10 kettlebell swing', '10 goblet squat', '10 squat to press'),
+      half('level 2', 'circuit x3, 40/20', 'kettlebell swing', 'sit-up', 'goblet squat'),
+    ],
+  },
   {
     check: noWarmUp,
     bad: ['No start, 30 min, level 2', ...easyCircuit, 'cool-down to the end'].join('\n'),

@@ -36,6 +36,7 @@ describe('the words of findings', () => {
       'A2 lies down next to the swing or throw of A1.',
       'B: fast or technical work with no rest before or after.',
       'A, B and C: the lower back three times in a row.',
+      'A and B: someone may lie next to a swing or throw.',
       'The work starts without a warm-up.',
       'Warm-up 3:00, the least here is 5:00.',
       'The class ends without a cool-down.',
