@@ -80,6 +80,7 @@ export const createDeliveries = (wiring: {
   const { app, team } = workspace;
   const retryDelaysMs = wiring.retryDelaysMs ?? [50, 500, 2_000];
   const inFlight = new Set<Promise<unknown>>();
+  let isStopped = false;
 
   const track = <T>(work: Promise<T>): Promise<T> => {
     inFlight.add(work);
@@ -155,6 +156,7 @@ export const createDeliveries = (wiring: {
       if (outcome.kind === 'acknowledged') return;
       const reason = outcome.kind === 'timed-out' ? 'http_timeout' : 'http_error';
       await new Promise((resolve) => setTimeout(resolve, delay));
+      if (isStopped) return;
       outcome = await send(name, body, 'application/json', payload, {
         'x-slack-retry-num': String(index + 1),
         'x-slack-retry-reason': reason,
@@ -416,6 +418,11 @@ export const createDeliveries = (wiring: {
         event_ts: workspace.nextTs(),
         ...(home === undefined || tab !== 'home' ? {} : { view: viewShape(home, workspace) }),
       });
+    },
+
+    /** Ends the repeats of events; what is on its way still arrives. */
+    stop: () => {
+      isStopped = true;
     },
 
     /** Resolves when nothing is on its way to the app. */

@@ -345,6 +345,7 @@ export const startLocalWorkspace = async (options: LocalWorkspaceOptions): Promi
     },
     stop: async () => {
       clearTimeout(announcement);
+      deliveries.stop();
       const closed = new Promise<void>((resolve) => server.close(() => resolve()));
       server.closeAllConnections();
       await closed;

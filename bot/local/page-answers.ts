@@ -74,4 +74,7 @@ export type ClockTarget =
   /** A wall time of the studio, `YYYY-MM-DDTHH:mm`. */
   | { readonly kind: 'wall-time'; readonly wallTime: string };
 
+/** An exchange without its bodies, which are asked for one by one. */
+export type TrafficLine = Omit<TrafficEntry, 'sent' | 'answered'>;
+
 export type { GestureResult, TrafficEntry };

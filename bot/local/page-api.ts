@@ -294,7 +294,9 @@ export const createPageApi = (parts: {
             : workspace.visibleTo(userId, placeId).map((message) => showMessage(message, userId));
         }
         case 'traffic':
-          return parts.traffic.list();
+          return parts.traffic.list().map(({ sent: _sent, answered: _answered, ...line }) => line);
+        case 'exchange':
+          return parts.traffic.list().find(({ id }) => String(id) === query.get('id'));
         default:
           return undefined;
       }

@@ -108,7 +108,7 @@ export const createWorkspace = (config: WorkspaceConfig) => {
   const { team, people, channels, app, now } = config;
   const realNow = config.realNow ?? Date.now;
   const listeners: ((change: Change) => void)[] = [];
-  const messages = new Map<string, Message>();
+  const messages = new Map<string, Map<string, Message>>();
   const modals = new Map<string, readonly OpenView[]>();
   const homes = new Map<string, OpenView>();
   const triggers = new Map<string, { readonly userId: string; readonly atMs: number; used: boolean }>();
@@ -126,7 +126,7 @@ export const createWorkspace = (config: WorkspaceConfig) => {
     return `${Math.floor(lastMicros / 1_000_000)}.${String(lastMicros % 1_000_000).padStart(6, '0')}`;
   };
   const newHash = () => `${Math.floor(realNow() / 1000)}.${token(4)}`;
-  const keyOf = (placeId: string, ts: string) => `${placeId}/${ts}`;
+  const readKey = (userId: string, placeId: string) => `${userId}/${placeId}`;
 
   const places: readonly Place[] = [
     ...channels.map((channel): Place => ({ kind: 'channel', id: channel.id, channel })),
@@ -138,8 +138,13 @@ export const createWorkspace = (config: WorkspaceConfig) => {
       ? place.channel.memberIds.includes(userId)
       : userId === app.botUserId || userId === place.personId;
 
-  const listMessages = (placeId: string): readonly Message[] =>
-    [...messages.values()].filter((message) => message.placeId === placeId);
+  const messagesIn = (placeId: string): Map<string, Message> => {
+    const known = messages.get(placeId) ?? new Map<string, Message>();
+    messages.set(placeId, known);
+    return known;
+  };
+  const listMessages = (placeId: string): readonly Message[] => [...messagesIn(placeId).values()];
+  const keep = (message: Message) => messagesIn(message.placeId).set(message.ts, message);
   /** What one person sees of a place: nothing where they are not, and nobody else's ephemeral messages. */
   const visibleTo = (userId: string, placeId: string): readonly Message[] => {
     const place = findPlace(placeId);
@@ -173,11 +178,11 @@ export const createWorkspace = (config: WorkspaceConfig) => {
 
     post: (draft: Omit<Message, 'ts' | 'reactions'>): Message => {
       const message: Message = { ...draft, ts: nextTs(), reactions: {} };
-      messages.set(keyOf(message.placeId, message.ts), message);
+      keep(message);
       tell({ kind: 'message-posted', message });
       return message;
     },
-    findMessage: (placeId: string, ts: string) => messages.get(keyOf(placeId, ts)),
+    findMessage: (placeId: string, ts: string) => messagesIn(placeId).get(ts),
     listMessages,
     visibleTo,
     /** `blocks` left out removes the message's blocks, as an update of the text alone does there. */
@@ -198,22 +203,19 @@ export const createWorkspace = (config: WorkspaceConfig) => {
         ...(change.metadata === undefined ? {} : { metadata: change.metadata }),
         ...(change.isEdit ? { editedTs: nextTs() } : {}),
       };
-      messages.set(keyOf(after.placeId, after.ts), after);
+      keep(after);
       tell({ kind: 'message-changed', before, after });
       return after;
     },
     removeMessage: (message: Message) => {
-      messages.delete(keyOf(message.placeId, message.ts));
+      messagesIn(message.placeId).delete(message.ts);
       tell({ kind: 'message-deleted', message });
     },
     /** False when this person's reaction stands already. */
     react: (message: Message, name: string, userId: string): boolean => {
       const those = message.reactions[name] ?? [];
       if (those.includes(userId)) return false;
-      messages.set(keyOf(message.placeId, message.ts), {
-        ...message,
-        reactions: { ...message.reactions, [name]: [...those, userId] },
-      });
+      keep({ ...message, reactions: { ...message.reactions, [name]: [...those, userId] } });
       tell({ kind: 'other' });
       return true;
     },
@@ -321,8 +323,8 @@ export const createWorkspace = (config: WorkspaceConfig) => {
 
     markRead: (userId: string, placeId: string) => {
       const last = visibleTo(userId, placeId).at(-1)?.ts;
-      if (last !== undefined && readUpTo.get(keyOf(userId, placeId)) !== last) {
-        readUpTo.set(keyOf(userId, placeId), last);
+      if (last !== undefined && readUpTo.get(readKey(userId, placeId)) !== last) {
+        readUpTo.set(readKey(userId, placeId), last);
         tell({ kind: 'other' });
       }
     },
@@ -330,12 +332,12 @@ export const createWorkspace = (config: WorkspaceConfig) => {
       for (const person of people)
         for (const place of places) {
           const last = visibleTo(person.id, place.id).at(-1)?.ts;
-          if (last !== undefined) readUpTo.set(keyOf(person.id, place.id), last);
+          if (last !== undefined) readUpTo.set(readKey(person.id, place.id), last);
         }
       tell({ kind: 'other' });
     },
     unreadCount: (userId: string, placeId: string): number => {
-      const upTo = readUpTo.get(keyOf(userId, placeId)) ?? '';
+      const upTo = readUpTo.get(readKey(userId, placeId)) ?? '';
       return visibleTo(userId, placeId).filter(({ ts, authorId }) => ts > upTo && authorId !== userId).length;
     },
 

@@ -1,5 +1,12 @@
 import type { FieldValue, FormValues } from '../form-values.ts';
-import type { ClockTarget, GestureResult, PageState, ShownMessage, TrafficEntry } from '../page-answers.ts';
+import type {
+  ClockTarget,
+  GestureResult,
+  PageState,
+  ShownMessage,
+  TrafficEntry,
+  TrafficLine,
+} from '../page-answers.ts';
 
 const unreachable: GestureResult = {
   kind: 'failed',
@@ -40,7 +47,8 @@ export type Surface =
 export const askServer = {
   state: (as: string) => read<PageState>('state', { as }),
   messages: (as: string, place: string) => read<readonly ShownMessage[]>('messages', { as, place }),
-  traffic: () => read<readonly TrafficEntry[]>('traffic'),
+  traffic: () => read<readonly TrafficLine[]>('traffic'),
+  exchange: (id: number) => read<TrafficEntry>('exchange', { id: String(id) }),
   send: (body: { as: string; place: string; text: string; threadTs?: string }) => gesture('send', body),
   edit: (body: { as: string; place: string; ts: string; text: string }) => gesture('edit', body),
   act: (body: {

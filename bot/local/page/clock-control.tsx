@@ -2,6 +2,7 @@ import { useId, useState } from 'preact/hooks';
 import type { ClockTarget, GestureResult, ShownClock } from '../page-answers.ts';
 import { askServer } from './ask-server.ts';
 import { Dialog } from './dialog.tsx';
+import { ResetControl } from './reset-control.tsx';
 import { printDay, printFieldTime, printShortDay, printTime } from './show-time.ts';
 
 const steps: readonly { readonly label: string; readonly target: ClockTarget }[] = [
@@ -12,8 +13,8 @@ const steps: readonly { readonly label: string; readonly target: ClockTarget }[]
 ];
 
 /** The studio's clock: it stands still until someone moves it, and moving it lets everything due happen. */
-export const ClockControl = ({ clock }: { readonly clock: ShownClock }) => {
-  const { now, timeZone, nextDueAt } = clock;
+export const ClockControl = (props: { readonly clock: ShownClock; readonly whenReset: () => void }) => {
+  const { now, timeZone, nextDueAt } = props.clock;
   const [trouble, setTrouble] = useState('');
   const [isOpen, setOpen] = useState(false);
   const [isMoving, setMoving] = useState(false);
@@ -112,6 +113,12 @@ export const ClockControl = ({ clock }: { readonly clock: ShownClock }) => {
                 Go
               </button>
             </form>
+            <ResetControl
+              whenDone={() => {
+                setOpen(false);
+                props.whenReset();
+              }}
+            />
             <p class="foot-note" role="alert">
               {trouble}
             </p>

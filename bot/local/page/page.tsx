@@ -1,7 +1,7 @@
 import './page.css';
 import { render } from 'preact';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { PageState, ShownMessage, ShownPlace, TrafficEntry } from '../page-answers.ts';
+import type { PageState, ShownMessage, ShownPlace, TrafficLine } from '../page-answers.ts';
 import { askServer } from './ask-server.ts';
 import { ClockControl } from './clock-control.tsx';
 import { Composer } from './composer.tsx';
@@ -124,7 +124,7 @@ const Page = () => {
   const [route, go] = useRoute();
   const [state, setState] = useState<PageState | undefined>(undefined);
   const [messages, setMessages] = useState<readonly ShownMessage[]>([]);
-  const [traffic, setTraffic] = useState<readonly TrafficEntry[]>([]);
+  const [traffic, setTraffic] = useState<readonly TrafficLine[]>([]);
   const [notice, setNotice] = useState<string | undefined>(undefined);
   const [isLive, setLive] = useState(true);
   const latestLoad = useRef(0);
@@ -259,7 +259,9 @@ const Page = () => {
               {state.appName} <span>{state.teamName}</span>
             </h1>
           </div>
-          {state.clock !== undefined && <ClockControl clock={state.clock} />}
+          {state.clock !== undefined && (
+            <ClockControl clock={state.clock} whenReset={() => go({ as: me, place: '' })} />
+          )}
           <PeopleSwitch
             state={state}
             chosen={state.people.some(({ id }) => id === route.as) ? route.as : me}
@@ -279,16 +281,7 @@ const Page = () => {
         )}
         <main>
           {place === 'home' && <HomeView key={me} state={state} tell={setNotice} />}
-          {place === 'traffic' && (
-            <TrafficView
-              entries={traffic}
-              reset={async () => {
-                const result = await askServer.reset();
-                if (result.kind === 'failed') setNotice(result.message);
-                else go({ as: me, place: '' });
-              }}
-            />
-          )}
+          {place === 'traffic' && <TrafficView lines={traffic} whenReset={() => go({ as: me, place: '' })} />}
           {shownPlace !== undefined && (
             <>
               <section class="place" aria-label={placeTitle(shownPlace)}>
