@@ -6,7 +6,7 @@ import { slipPlace } from './name-slip.ts';
 import { nameWords, plainWords } from './name-words.ts';
 import { nearNames } from './near-names.ts';
 
-export type FoundMove = {
+type FoundMove = {
   readonly kind: 'found';
   readonly move: Move;
   /** What had to be forgiven; `name` and `nickname` include case, plural, hyphens and trade shorthand. */
@@ -78,9 +78,19 @@ const byWords = (words: readonly string[], index: NameIndex): Known | undefined 
 
 const lengthsNear = (length: number): readonly number[] => [length - 1, length, length + 1];
 
+/** How long the word is that holds this place of an entry's key; a hyphen parts no words. */
+const wordLengthAt = (place: number, entry: NameEntry): number => {
+  let end = 0;
+  for (const word of entry.spacedWords) {
+    end += word.length;
+    if (place < end) return word.length;
+  }
+  return 0;
+};
+
 const isNearEntry = (typed: string, entry: NameEntry): boolean => {
   const place = slipPlace(typed, entry.key);
-  return place !== undefined && (entry.wordLengths[place] ?? 0) >= shortestSlipWord;
+  return place !== undefined && wordLengthAt(place, entry) >= shortestSlipWord;
 };
 
 /** The whole name with one slip, however it is spaced. */

@@ -1,7 +1,7 @@
 import { ambiguousNames } from './ambiguous-names.ts';
 import type { Catalogue } from './catalogue.ts';
 import type { Move, MoveId } from './move.ts';
-import { nameWords } from './name-words.ts';
+import { nameParts } from './name-words.ts';
 
 /** One way to write a move: its name, a nickname, or a name that several moves share. */
 export type NameEntry = {
@@ -10,10 +10,12 @@ export type NameEntry = {
   readonly how: 'name' | 'nickname';
   readonly moves: readonly Move[];
   readonly words: readonly string[];
+  /** The words as parted by spaces only: `pushup` for push-up. */
+  readonly spacedWords: readonly string[];
   /** The words without a space between them. */
   readonly key: string;
-  /** For each character of `key`, how long the word it stands in is; a hyphen parts no words. */
-  readonly wordLengths: readonly number[];
+  /** The letters of `key` in alphabetical order. */
+  readonly letters: string;
 };
 
 export type NameIndex = {
@@ -32,35 +34,39 @@ export const lettersOf = (key: string): string => [...key].sort().join('');
 export const pairsOf = (word: string): readonly string[] =>
   Array.from({ length: word.length + 1 }, (_, at) => `^${word}$`.slice(at, at + 2));
 
-const wordLengthsOf = (spelling: string): readonly number[] =>
-  spelling.split(/\s+/).flatMap((part) => {
-    const words = nameWords(part);
-    const isFiller = nameWords(`${part} x`).length === 1;
-    const length = words.join('').length;
-    return isFiller ? [] : Array.from({ length }, () => length);
-  });
-
 const entryOf = (spelling: string, how: 'name' | 'nickname', moves: readonly Move[]): NameEntry => {
-  const words = nameWords(spelling);
-  return { spelling, how, moves, words, key: words.join(''), wordLengths: wordLengthsOf(spelling) };
+  const parts = nameParts(spelling);
+  const words = parts.flat();
+  const key = words.join('');
+  const spacedWords = parts.map((part) => part.join(''));
+  return { spelling, how, moves, words, spacedWords, key, letters: lettersOf(key) };
+};
+
+const entriesByMove = new WeakMap<Move, readonly NameEntry[]>();
+
+const entriesOfMove = (move: Move): readonly NameEntry[] => {
+  const kept = entriesByMove.get(move);
+  if (kept !== undefined) return kept;
+  const nicknames = move.nicknames.map((nickname) => entryOf(nickname, 'nickname', [move]));
+  const entries = [...nicknames, entryOf(move.name, 'name', [move])];
+  entriesByMove.set(move, entries);
+  return entries;
 };
 
 const known = (catalogue: Catalogue, ids: readonly MoveId[]): readonly Move[] =>
   ids.flatMap((id) => catalogue.byId.get(id) ?? []);
 
-/** Every entry of a catalogue; where two share a key, the later one stands. */
+/** Every entry of a catalogue; where two share a key, the later one stands: a studio's own. */
 const entriesOf = (catalogue: Catalogue): readonly NameEntry[] => {
   const shared = ambiguousNames.flatMap(({ names, ids }) =>
     names.map((name) => entryOf(name, 'nickname', known(catalogue, ids))),
   );
-  const nicknames = catalogue.moves.flatMap((move) =>
-    move.nicknames.map((nickname) => entryOf(nickname, 'nickname', [move])),
-  );
-  const names = catalogue.moves.map((move) => entryOf(move.name, 'name', [move]));
   const own = [...(catalogue.ownNames ?? [])].map(([name, id]) =>
     entryOf(name, 'nickname', known(catalogue, [id])),
   );
-  const found = [...shared, ...nicknames, ...names, ...own].filter((entry) => entry.moves.length > 0);
+  const found = [...shared, ...catalogue.moves.flatMap(entriesOfMove), ...own].filter(
+    (entry) => entry.moves.length > 0,
+  );
   return [...new Map(found.map((entry) => [entry.key, entry])).values()];
 };
 
@@ -79,16 +85,13 @@ const groupBy = <Item, Key>(
   return groups;
 };
 
-const hyphenatedWords = (entry: NameEntry): readonly string[] =>
-  entry.spelling.split(/\s+/).map((part) => nameWords(part).join(''));
-
 const buildIndex = (catalogue: Catalogue): NameIndex => {
   const entries = entriesOf(catalogue);
   const words = [...new Set(entries.flatMap((entry) => entry.words))];
-  const writtenWords = [...new Set([...words, ...entries.flatMap(hyphenatedWords)])];
+  const writtenWords = [...new Set([...words, ...entries.flatMap((entry) => entry.spacedWords)])];
   return {
     byKey: new Map(entries.map((entry) => [entry.key, entry])),
-    byLetters: groupBy(entries, (entry) => [lettersOf(entry.key)]),
+    byLetters: groupBy(entries, (entry) => [entry.letters]),
     byLength: groupBy(entries, (entry) => [entry.key.length]),
     byWord: groupBy(entries, (entry) => [...new Set(entry.words)]),
     wordsByLength: groupBy(writtenWords, (word) => [word.length]),

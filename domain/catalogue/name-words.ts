@@ -60,15 +60,21 @@ const singular = (word: string): string => {
   return word.endsWith('s') ? word.slice(0, -1) : word;
 };
 
-/** A text's words in lower case, without accents, apostrophes, signs and hyphens. */
-export const plainWords = (text: string): readonly string[] =>
+/** A text in lower case, without accents and apostrophes. */
+const plain = (text: string): string =>
   text
     .toLowerCase()
     .replaceAll('w/', ' with ')
     .normalize('NFKD')
-    .replaceAll(/[\p{M}'’`´]/gu, '')
-    .split(/[^a-z0-9]+/)
-    .filter((word) => word !== '');
+    .replaceAll(/[\p{M}'’`´]/gu, '');
+
+const split = (text: string, between: RegExp): readonly string[] =>
+  text.split(between).filter((word) => word !== '');
+
+const signs = /[^a-z0-9]+/;
+
+/** A text's words in lower case, without accents, apostrophes, signs and hyphens. */
+export const plainWords = (text: string): readonly string[] => split(plain(text), signs);
 
 const standFor = (word: string): readonly string[] => {
   const written = shorthand.get(word);
@@ -78,11 +84,15 @@ const standFor = (word: string): readonly string[] => {
 };
 
 /**
- * The words by which a move's name is compared: trade shorthand written out, plurals undone, fillers
- * dropped. Text of fillers alone keeps its words.
+ * The words by which a move's name is compared, grouped by the spaces between them: trade shorthand
+ * written out, plurals undone, fillers dropped. Text of fillers alone keeps its words.
  */
-export const nameWords = (text: string): readonly string[] => {
-  const words = plainWords(text);
-  const telling = words.filter((word) => !fillers.has(word));
-  return (telling.length === 0 ? words : telling).flatMap(standFor);
+export const nameParts = (text: string): readonly (readonly string[])[] => {
+  const parts = split(plain(text), /\s+/).map((part) => split(part, signs));
+  const telling = parts.map((part) => part.filter((word) => !fillers.has(word)));
+  const kept = telling.some((part) => part.length > 0) ? telling : parts;
+  return kept.filter((part) => part.length > 0).map((part) => part.flatMap(standFor));
 };
+
+/** The words by which a move's name is compared. */
+export const nameWords = (text: string): readonly string[] => nameParts(text).flat();

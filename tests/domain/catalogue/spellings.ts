@@ -761,7 +761,7 @@ export const unknownSpellings: readonly (readonly [string, MoveId])[] = [
   ['kettle swing', 'kettlebell-swing'],
   ['turkish delight', 'turkish-get-up'],
   ['dead bugg dance', 'dead-bug'],
-  ['side plank thingy', 'side-plank'],
+  ['side planking', 'side-plank'],
   ['squat pulser', 'squat-pulse'],
   ['hip thruster', 'hip-thrust'],
   ['russian twister', 'russian-twist'],
