@@ -1,0 +1,49 @@
+import { DateTime, IANAZone } from 'luxon';
+import type { WallTime } from '../plan/plan.ts';
+import type { ZonedMoment } from './scheduled-class.ts';
+
+type ZonedWallTime = WallTime & { readonly zone: string };
+
+/** Whether the runtime knows this zone of the IANA database, `Europe/Vienna`. Zones are checked at the edge. */
+export function isKnownZone(zone: string): boolean {
+  return IANAZone.isValidZone(zone);
+}
+
+/**
+ * The instant (UTC, ISO 8601) of a wall time `YYYY-MM-DD`, `HH:MM` in a zone, by the rule of RFC 5545,
+ * 3.3.5: of a time that happens twice the first; a time that never happens is read with the offset before
+ * the gap. The same whatever today's date is. Throws a RangeError for an unknown zone or an impossible time.
+ */
+export function instantOf({ date, time, zone }: ZonedWallTime): string {
+  if (!IANAZone.create(zone).isValid) throw new RangeError(`unknown time zone "${zone}"`);
+  const read = DateTime.fromISO(`${date}T${time}`, { zone });
+  if (!read.isValid) throw new RangeError(`no such wall time: "${date} ${time}"`);
+  return isoOf(DateTime.min(...read.getPossibleOffsets()) ?? read);
+}
+
+/** Wall time, zone and computed instant together. */
+export function zonedMoment({ date, time }: WallTime, zone: string): ZonedMoment {
+  return { date, time, zone, instant: instantOf({ date, time, zone }) };
+}
+
+/** The wall time of an instant in a zone, to the minute. */
+export function wallTimeOf(instant: string, zone: string): WallTime {
+  const there = inZone(instant, zone);
+  return { date: there.toFormat('yyyy-MM-dd'), time: there.toFormat('HH:mm') };
+}
+
+/** The instant `seconds` later. */
+export function instantAfter(instant: string, seconds: number): string {
+  return new Date(Date.parse(instant) + seconds * 1000).toISOString();
+}
+
+/** An instant as calendar time in a zone; for `calendar/` and `week/` only. */
+export function inZone(instant: string, zone: string): DateTime<true> {
+  const there = DateTime.fromISO(instant, { zone });
+  if (!there.isValid) throw new RangeError(`no such moment: "${instant}" in "${zone}"`);
+  return there;
+}
+
+function isoOf(moment: DateTime): string {
+  return new Date(moment.toMillis()).toISOString();
+}
