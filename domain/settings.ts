@@ -185,7 +185,7 @@ export const defaultSettings: Settings = {
     breakBetweenBlocksSeconds: 60,
     // 1 : 1 is common practice; no norm for push : pull sets is published.
     pushPullRatio: 2,
-    pushPullSets: 4,
+    pushPullSets: 6,
     // Common practice, no published source; the 48 hours are of Garber CE et al. 2011.
     recoverySets: 6,
     longClassSeconds: 3600,

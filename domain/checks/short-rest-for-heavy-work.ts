@@ -1,11 +1,11 @@
 import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
-import { plannedLines } from '../plan/class-facts.ts';
-import type { LineId, PlannedMove } from '../plan/plan.ts';
+import { type PlannedLine, plannedLines } from '../plan/class-facts.ts';
+import type { LetteredBlock, LineId, PlannedMove, RoundsBlock } from '../plan/plan.ts';
 import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
-import { labelOf, mendWith } from './mends.ts';
+import { labelOf, mendWith, secondsToGrow } from './mends.ts';
 import { publishedRules } from './published-rules.ts';
 
 export type ShortRestForHeavyWork = FindingBase & {
@@ -16,6 +16,8 @@ export type ShortRestForHeavyWork = FindingBase & {
   readonly leastSeconds: number;
 };
 
+type Short = PlannedLine & { readonly restSeconds: number };
+
 /** Heavy compound work comes back sooner than the evidence for core lifts supports. */
 export function shortRestForHeavyWork(
   subject: CheckSubject,
@@ -24,7 +26,7 @@ export function shortRestForHeavyWork(
   const leastSeconds = context.settings.checks.heavyCompoundRestSeconds;
   const short = plannedLines(subject.plan)
     .filter(({ planned }) => isHeavyCompound(planned, knownMove(planned, context), context))
-    .map(({ planned }) => ({ planned, restSeconds: shortestReturn(planned, subject) }))
+    .map((line) => ({ ...line, restSeconds: shortestReturn(line.planned, subject) }))
     .filter(({ restSeconds }) => restSeconds < leastSeconds)
     .toSorted((one, other) => one.restSeconds - other.restSeconds);
   const worst = short[0];
@@ -40,13 +42,41 @@ export function shortRestForHeavyWork(
       line: worst.planned.id,
       restSeconds: worst.restSeconds,
       leastSeconds,
-      ...mendWith(
-        short.every(({ planned }) => planned.weight !== undefined && planned.rpe === undefined)
-          ? short.map(({ planned }) => `weight ${labelOf(subject.plan, planned.id)} medium`).join('\n')
-          : undefined,
-      ),
+      ...mendWith(longerRest(short, subject, context) ?? lighter(short, subject)),
     },
   ];
+}
+
+/** Where one line is meant and the class has the time for it: a long enough rest after its letter. */
+function longerRest(
+  [only, ...others]: readonly Short[],
+  subject: CheckSubject,
+  context: Context,
+): string | undefined {
+  if (only === undefined || others.length > 0 || !takesOwnRest(only.block)) {
+    return undefined;
+  }
+  const { block, letter, restSeconds } = only;
+  const missing = context.settings.checks.heavyCompoundRestSeconds - restSeconds;
+  const rest = (letter.restSeconds ?? block.intervals[0]?.restSeconds ?? 0) + missing;
+  return missing * (letter.rounds ?? block.rounds) <= secondsToGrow(subject, context)
+    ? `rest ${labelOf(subject.plan, letter.id)} ${rest}`
+    : undefined;
+}
+
+/** Blocks in which a letter's rest stands after each of its bouts, the same in every round. */
+function takesOwnRest(block: LetteredBlock): block is RoundsBlock {
+  return (
+    (block.kind === 'circuit' || block.kind === 'straight') &&
+    block.intervals.length <= 1 &&
+    block.betweenRoundsSeconds === undefined
+  );
+}
+
+function lighter(short: readonly Short[], { plan }: CheckSubject): string | undefined {
+  return short.every(({ planned }) => planned.weight !== undefined && planned.rpe === undefined)
+    ? short.map(({ planned }) => `weight ${labelOf(plan, planned.id)} medium`).join('\n')
+    : undefined;
 }
 
 function isHeavyCompound(planned: PlannedMove, move: Move | undefined, context: Context): boolean {

@@ -37,7 +37,6 @@ describe('checkPlan', () => {
       'short-cool-down',
       'above-level',
       'floor-crowded',
-      'push-pull-uneven',
       'time-unused',
       'no-time-to-wipe',
     ]);

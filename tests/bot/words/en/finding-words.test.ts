@@ -57,6 +57,7 @@ describe('the words of findings', () => {
       'A, B and C: 14:00 all out, 12:00 is the most at this level.',
       'A, B and C: 8:00 with weights and no rest.',
       'A: heavy, back after 60 s.',
+      'A: heavy, back after 60 s.',
       'A: head down, then straight up.',
       'A and B: 5:40 on the back.',
       'A: new here, with no explaining before it.',
