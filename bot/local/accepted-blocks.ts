@@ -489,7 +489,6 @@ export type AcceptedConfirm = NonNullable<z.infer<typeof confirm>>;
 export type AcceptedRichText = z.infer<typeof richText>;
 export type AcceptedChart = z.infer<typeof dataVisualization>;
 export type AcceptedTable = z.infer<typeof table>;
-export type AcceptedImage = z.infer<typeof imageElement>;
 
 const blockIdsOnce = (blocks: readonly { block_id: string }[]) =>
   new Set(blocks.map(({ block_id }) => block_id)).size === blocks.length;

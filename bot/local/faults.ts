@@ -1,5 +1,5 @@
 /** Ways a call can go wrong on the wire, for tests. */
-export type FaultKind = '429' | '500' | 'hang' | 'lost-answer' | 'broken-json';
+type FaultKind = '429' | '500' | 'hang' | 'lost-answer' | 'broken-json';
 
 export type Faults = {
   /** The next `count` calls of the method (`*`: of any) go wrong in this way. */

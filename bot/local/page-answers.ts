@@ -20,7 +20,7 @@ export type PageState = {
   readonly clock?: ShownClock;
 };
 
-export type ShownPerson = {
+type ShownPerson = {
   readonly id: string;
   readonly name: string;
   readonly role: string;
@@ -33,7 +33,7 @@ export type ShownPlace = {
   readonly purpose: string;
   readonly unread: number;
 };
-export type ShownView = {
+type ShownView = {
   readonly id: string;
   readonly hash: string;
   readonly blocks: readonly AcceptedBlock[];

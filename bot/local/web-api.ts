@@ -69,7 +69,7 @@ type Content = {
 };
 
 /** Checks text, blocks and metadata as the platform does before it posts anything. */
-export const readContent = (
+const readContent = (
   given: { readonly text?: unknown; readonly blocks?: unknown; readonly metadata?: unknown },
   workspace: Workspace,
   textMost: number = messageTextMost,

@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import type { AcceptedBlock, AcceptedHome, AcceptedModal } from './accepted-blocks.ts';
 import type { LocalApp } from './local-app.ts';
 
-export type Person = {
+type Person = {
   readonly id: string;
   readonly name: string;
   /** What the person does in the studio, shown beside the name. */
@@ -10,7 +10,7 @@ export type Person = {
   readonly timeZone: string;
 };
 
-export type Channel = {
+type Channel = {
   readonly id: string;
   readonly name: string;
   readonly purpose: string;
@@ -18,7 +18,7 @@ export type Channel = {
   readonly isPrivate: boolean;
 };
 
-export type UserGroup = {
+type UserGroup = {
   readonly id: string;
   readonly handle: string;
   readonly memberIds: readonly string[];

@@ -17,6 +17,8 @@ export const Menu = ({ label, items }: { readonly label: string; readonly items:
 
   useLayoutEffect(() => {
     if (!isOpen) return undefined;
+    const right = list.current?.getBoundingClientRect().right ?? 0;
+    list.current?.classList.toggle('to-the-left', right > document.documentElement.clientWidth);
     entries()[0]?.focus();
     const away = (event: PointerEvent) => {
       if (event.target instanceof Node && root.current?.contains(event.target) !== true) setOpen(false);

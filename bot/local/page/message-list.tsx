@@ -28,6 +28,7 @@ export const MessageList = (props: Props) => {
   const box = useRef<HTMLDivElement>(null);
   const content = useRef<HTMLDivElement>(null);
   const isFollowing = useRef(true);
+  const followedTop = useRef(0);
   const where = `${state.me.id} ${props.place}`;
 
   useEffect(() => {
@@ -37,7 +38,9 @@ export const MessageList = (props: Props) => {
   // Content also grows late, with pictures and a thread beside it, so its size is watched.
   useEffect(() => {
     const watcher = new ResizeObserver(() => {
-      if (box.current !== null && isFollowing.current) box.current.scrollTop = newestTop(box.current);
+      if (box.current === null) return;
+      followedTop.current = newestTop(box.current);
+      if (isFollowing.current) box.current.scrollTop = followedTop.current;
     });
     if (box.current !== null) watcher.observe(box.current);
     if (content.current !== null) watcher.observe(content.current);
@@ -54,7 +57,8 @@ export const MessageList = (props: Props) => {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the list scrolls by keyboard
       tabIndex={0}
       onScroll={(event) => {
-        isFollowing.current = event.currentTarget.scrollTop >= newestTop(event.currentTarget) - 80;
+        // Against the place last followed: a message that came since then is no sign of scrolling away.
+        isFollowing.current = event.currentTarget.scrollTop >= followedTop.current - 80;
       }}
     >
       <div ref={content}>
