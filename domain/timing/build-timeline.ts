@@ -11,7 +11,7 @@ const restKinds: ReadonlySet<SegmentKind> = new Set(['rest', 'between-rounds', '
 
 /** The whole class on the clock, in whole seconds from its start: segments touch and never overlap. */
 export function buildTimeline(plan: Plan, context: TimingContext): Timeline {
-  const partsByBlock = partsOfClass(plan, context);
+  const partsByBlock = partsOfClass(plan, context, (block) => partsOfBlock(block, context));
   const segments = layOut(partsByBlock);
   const late = lateStarts(plan, segments, context);
   return {
@@ -25,37 +25,43 @@ export function buildTimeline(plan: Plan, context: TimingContext): Timeline {
   };
 }
 
-/** Length and work of a class alone, in seconds: what a search for a fit asks of many plans. */
-export function lengthOfClass(
-  plan: Plan,
-  context: TimingContext,
-): Pick<Timeline, 'totalSeconds' | 'workSeconds'> {
-  const parts = partsOfClass(plan, context).flat();
-  return {
-    totalSeconds: secondsOf(parts),
-    workSeconds: secondsOf(parts.filter(({ kind }) => kind === 'work')),
+/** Length and work of a class, in seconds. */
+type ClassLength = Pick<Timeline, 'totalSeconds' | 'workSeconds'>;
+
+/** Measures variants of a class one after the other; a block that stays the same is laid out once. */
+export function lengthMeter(context: TimingContext): (plan: Plan) => ClassLength {
+  const known = new Map<Block, readonly Part[]>();
+  const partsOf = (block: Block) => {
+    const parts = known.get(block) ?? partsOfBlock(block, context);
+    known.set(block, parts);
+    return parts;
+  };
+  return (plan) => {
+    const parts = partsOfClass(plan, context, partsOf).flat();
+    return {
+      totalSeconds: secondsOf(parts),
+      workSeconds: secondsOf(parts.filter(({ kind }) => kind === 'work')),
+    };
   };
 }
 
-function partsOfClass(plan: Plan, context: TimingContext): readonly (readonly Part[])[] {
-  const toTheEnd = plan.blocks.some(takesWhatIsLeft);
-  if (!toTheEnd) return arrange(plan, context, 0);
-  const others = secondsOf(arrange(plan, context, 1).flat()) - 1;
+type PartsOf = (block: Block) => readonly Part[];
+
+function partsOfClass(plan: Plan, context: TimingContext, partsOf: PartsOf): readonly (readonly Part[])[] {
+  const arranged = arrange(plan, context, partsOf);
+  const toTheEnd = plan.blocks.findIndex((block) => 'length' in block && block.length.kind === 'to the end');
+  if (toTheEnd < 0) return arranged;
+  const others = secondsOf(arranged.flat()) - secondsOf(arranged[toTheEnd] ?? []);
   const left = teachingSeconds(plan, context.settings) - others;
-  return arrange(plan, context, Math.max(left, context.settings.floors.leastCoolDownSeconds));
+  const seconds = Math.max(left, context.settings.floors.leastCoolDownSeconds);
+  return arranged.with(toTheEnd, [{ kind: 'open', seconds }]);
 }
 
-function takesWhatIsLeft(block: Block): boolean {
-  return 'length' in block && block.length.kind === 'to the end';
-}
-
-function arrange(plan: Plan, context: TimingContext, toTheEndSeconds: number): readonly (readonly Part[])[] {
-  const whole = plan.blocks.map((block) =>
-    partsOfBlock(block, context, toTheEndSeconds).filter(({ seconds }) => seconds > 0),
-  );
-  const trimmed = whole.map((parts, index) =>
-    endsWithoutRest(plan.blocks[index + 1]) ? withoutLastRest(parts) : parts,
-  );
+function arrange(plan: Plan, context: TimingContext, partsOf: PartsOf): readonly (readonly Part[])[] {
+  const trimmed = plan.blocks.map((block, index) => {
+    const parts = partsOf(block);
+    return endsWithoutRest(plan.blocks[index + 1]) ? withoutLastRest(parts) : parts;
+  });
   return withoutClosingRests(withCountIns(plan.blocks, trimmed, context));
 }
 

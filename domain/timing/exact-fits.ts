@@ -1,5 +1,5 @@
 import type { Plan } from '../plan/plan.ts';
-import { buildTimeline, lengthOfClass } from './build-timeline.ts';
+import { buildTimeline, lengthMeter } from './build-timeline.ts';
 import type { FitProposal } from './fit.ts';
 import { type End, endOf, takenBy, withLength } from './fit-ends.ts';
 import { type Lever, leversOf } from './fit-levers.ts';
@@ -26,26 +26,34 @@ type Task = {
 };
 
 /**
- * All ways to make the class last `targetSeconds` by one change with the remainder on the cool-down, then
- * the warm-up, inside their bounds: least change of work first, then fewest lines, then plan order. Each is
- * built, and only those that come out exact are told.
+ * Ways to make the class last `targetSeconds` by one change with the remainder on the cool-down, then the
+ * warm-up, inside their bounds: least change of work first, then fewest lines, then plan order; `most` of
+ * them, of different kinds. Each is built, and only what comes out exact is told.
  */
-export function exactFits(plan: Plan, targetSeconds: number, context: TimingContext): readonly FitProposal[] {
-  const task = taskOf(plan, targetSeconds, context);
+export function exactFits(
+  plan: Plan,
+  targetSeconds: number,
+  most: number,
+  context: TimingContext,
+): readonly FitProposal[] {
+  const lengthOf = lengthMeter(context);
+  const task = taskOf(plan, targetSeconds, lengthOf, context);
   if (task.needSeconds === 0) return [];
   const direction = task.needSeconds < 0 ? 'shorter' : 'longer';
   const drafts = [
     ...draftsOfEnds(task),
-    ...leversOf(task.plan, direction, context).flatMap((lever) => draftsOfLever(lever, task)),
+    ...leversOf(task.plan, direction, lengthOf, context).flatMap((lever) => draftsOfLever(lever, task)),
   ];
-  return drafts
-    .toSorted(byLeastChange)
-    .map((draft): FitProposal => {
-      const { totalSeconds } = buildTimeline(draft.plan, context);
-      const { kind, workChangeSeconds, lines } = draft;
-      return { edit: lines.join('\n'), kind, workChangeSeconds, totalSeconds };
-    })
-    .filter(({ totalSeconds }) => totalSeconds === targetSeconds);
+  const told: FitProposal[] = [];
+  for (const { kind, workChangeSeconds, lines, plan: changed } of drafts.toSorted(byLeastChange)) {
+    if (told.length === most) break;
+    if (told.some((earlier) => earlier.kind === kind)) continue;
+    const { totalSeconds } = buildTimeline(changed, context);
+    if (totalSeconds === targetSeconds) {
+      told.push({ edit: lines.join('\n'), kind, workChangeSeconds, totalSeconds });
+    }
+  }
+  return told;
 }
 
 function byLeastChange(one: Draft, other: Draft): number {
@@ -56,7 +64,12 @@ function byLeastChange(one: Draft, other: Draft): number {
   );
 }
 
-function taskOf(plan: Plan, targetSeconds: number, context: TimingContext): Task {
+function taskOf(
+  plan: Plan,
+  targetSeconds: number,
+  lengthOf: ReturnType<typeof lengthMeter>,
+  context: TimingContext,
+): Task {
   const { settings } = context;
   const open = plan.blocks.findIndex((block) => 'length' in block && block.length.kind === 'to the end');
   const takesTheRest = open >= 0 && targetSeconds === teachingSeconds(plan, settings);
@@ -72,7 +85,7 @@ function taskOf(plan: Plan, targetSeconds: number, context: TimingContext): Task
   const warmUp = endOf(fixed, 'warm-up', settings.floors);
   return {
     plan: fixed,
-    needSeconds: targetSeconds - lengthOfClass(fixed, context).totalSeconds,
+    needSeconds: targetSeconds - lengthOf(fixed).totalSeconds,
     ...(coolDown === undefined
       ? {}
       : { coolDown: takesTheRest ? { ...coolDown, mostSeconds: Number.POSITIVE_INFINITY } : coolDown }),

@@ -1,7 +1,7 @@
 import { hasLetters } from '../plan/blocks-of.ts';
 import { labelsByLine } from '../plan/labels.ts';
 import type { Block, Letter, LetteredBlock, LineId, Plan, RoundsBlock, TimeBlock } from '../plan/plan.ts';
-import { lengthOfClass } from './build-timeline.ts';
+import type { lengthMeter } from './build-timeline.ts';
 import type { FitProposal } from './fit.ts';
 import type { TimingContext } from './timing-context.ts';
 
@@ -27,13 +27,18 @@ export type Direction = 'shorter' | 'longer';
 /** Kravitz, after Morgan and Adamson: circuit work of 15–45 s; work is cut no further. */
 const leastWorkSeconds = 15;
 /** How far a proposal lengthens what is there. Common practice, no published source. */
-const mostLonger = { work: 1.5, rest: 2 } as const;
+const mostLonger = 1.5;
 const mostRounds = 50;
 
 /** Every lever that moves the class the way it should go. */
-export function leversOf(plan: Plan, direction: Direction, context: TimingContext): readonly Lever[] {
+export function leversOf(
+  plan: Plan,
+  direction: Direction,
+  lengthOf: ReturnType<typeof lengthMeter>,
+  context: TimingContext,
+): readonly Lever[] {
   const labels = labelsByLine(plan);
-  const before = lengthOfClass(plan, context);
+  const before = lengthOf(plan);
   const sign = direction === 'shorter' ? -1 : 1;
   return plan.blocks
     .flatMap((block, index) =>
@@ -41,7 +46,7 @@ export function leversOf(plan: Plan, direction: Direction, context: TimingContex
     )
     .filter(({ mostSteps }) => mostSteps > 0)
     .map((grip) => {
-      const after = lengthOfClass(grip.apply(plan, 1), context);
+      const after = lengthOf(grip.apply(plan, 1));
       return {
         ...grip,
         totalAStep: after.totalSeconds - before.totalSeconds,
@@ -108,7 +113,7 @@ function intervalGrips(
     {
       kind: 'work',
       block: index,
-      mostSteps: room(workSeconds, direction, leastWorkSeconds, mostLonger.work),
+      mostSteps: room(workSeconds, direction, leastWorkSeconds),
       apply: (plan, steps) =>
         withBlock(plan, index, { ...block, intervals: on(workSeconds + sign * steps, restSeconds) }),
       line: (steps) => `block ${label} ${workSeconds + sign * steps}/${restSeconds}`,
@@ -116,7 +121,7 @@ function intervalGrips(
     {
       kind: 'rest',
       block: index,
-      mostSteps: room(restSeconds, direction, leastRest, mostLonger.rest),
+      mostSteps: room(restSeconds, direction, leastRest),
       apply: (plan, steps) =>
         withBlock(plan, index, { ...block, intervals: on(workSeconds, restSeconds + sign * steps) }),
       line: (steps) => `block ${label} ${workSeconds}/${restSeconds + sign * steps}`,
@@ -138,7 +143,7 @@ function betweenGrips(
     {
       kind: 'rest',
       block: index,
-      mostSteps: room(seconds, direction, leastRest, mostLonger.rest),
+      mostSteps: room(seconds, direction, leastRest),
       apply: (plan, steps) =>
         withBlock(plan, index, { ...block, betweenRoundsSeconds: seconds + sign * steps }),
       line: (steps) => `between rounds ${label} ${seconds + sign * steps}`,
@@ -167,7 +172,7 @@ function restLineGrips(
     {
       kind: 'rest',
       block: index,
-      mostSteps: room(seconds, direction, least, mostLonger.rest),
+      mostSteps: room(seconds, direction, least),
       apply: (whole, steps) => withBlock(whole, index + 1, changed(steps)),
       line: (steps) => `rest after ${label} ${seconds + sign * steps}`,
     },
@@ -198,9 +203,9 @@ function withoutLetter(plan: Plan, index: number, block: LetteredBlock, letter: 
   return { ...plan, blocks: plan.blocks.toSpliced(index, until - index) };
 }
 
-function room(seconds: number, direction: Direction, least: number, mostTimes: number): number {
+function room(seconds: number, direction: Direction, least: number): number {
   if (direction === 'shorter') return seconds - least;
-  return seconds === 0 ? 0 : Math.floor(seconds * mostTimes) - seconds;
+  return seconds === 0 ? 0 : Math.floor(seconds * mostLonger) - seconds;
 }
 
 function withBlock(plan: Plan, index: number, block: Block): Plan {

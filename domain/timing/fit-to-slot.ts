@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/plan.ts';
-import { lengthOfClass } from './build-timeline.ts';
+import { lengthMeter } from './build-timeline.ts';
 import { exactFits } from './exact-fits.ts';
-import type { Fit, FitProposal, LateStartCut } from './fit.ts';
+import type { Fit, LateStartCut } from './fit.ts';
 import { teachingSeconds } from './teaching-seconds.ts';
 import type { TimingContext } from './timing-context.ts';
 
@@ -16,20 +16,14 @@ const lateStartSeconds = [180, 300] as const;
  */
 export function fitToSlot(plan: Plan, context: TimingContext): Fit {
   const teaching = teachingSeconds(plan, context.settings);
-  const { totalSeconds } = lengthOfClass(plan, context);
+  const { totalSeconds } = lengthMeter(context)(plan);
   return {
     teachingSeconds: teaching,
     totalSeconds,
     spareSeconds: teaching - totalSeconds,
-    proposals: totalSeconds === teaching ? [] : ofDifferentKinds(exactFits(plan, teaching, context)),
+    proposals: totalSeconds === teaching ? [] : exactFits(plan, teaching, mostProposals, context),
     lateStartCuts: lateStartSeconds.map((late) => cutFor(late, plan, teaching, totalSeconds, context)),
   };
-}
-
-function ofDifferentKinds(proposals: readonly FitProposal[]): readonly FitProposal[] {
-  return proposals
-    .filter(({ kind }, index) => proposals.findIndex((earlier) => earlier.kind === kind) === index)
-    .slice(0, mostProposals);
 }
 
 function cutFor(
@@ -40,6 +34,6 @@ function cutFor(
   context: TimingContext,
 ): LateStartCut {
   const target = teaching - lateSeconds;
-  const [proposal] = totalSeconds <= target ? [] : exactFits(plan, target, context);
+  const [proposal] = totalSeconds <= target ? [] : exactFits(plan, target, 1, context);
   return { lateSeconds, ...(proposal === undefined ? {} : { proposal }) };
 }

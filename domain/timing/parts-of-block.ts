@@ -6,11 +6,15 @@ import { partsOfSharedWork } from './parts-of-shared-work.ts';
 import { partsOfTabata } from './parts-of-tabata.ts';
 import type { TimingContext } from './timing-context.ts';
 
-/**
- * A block by itself, as if another followed at once: its last rest is there. `toTheEndSeconds` is what a
- * cool-down to the end takes.
- */
-export function partsOfBlock(block: Block, context: TimingContext, toTheEndSeconds: number): readonly Part[] {
+/** A cool-down to the end has its place here; how long it gets is known once all other blocks are. */
+const placeholderSeconds = 1;
+
+/** A block by itself, as if another followed at once: its last rest is there, and no part is empty. */
+export function partsOfBlock(block: Block, context: TimingContext): readonly Part[] {
+  return allParts(block, context).filter(({ seconds }) => seconds > 0);
+}
+
+function allParts(block: Block, context: TimingContext): readonly Part[] {
   switch (block.kind) {
     case 'circuit':
     case 'straight':
@@ -30,7 +34,7 @@ export function partsOfBlock(block: Block, context: TimingContext, toTheEndSecon
     case 'mobility':
     case 'song':
       return [
-        { kind: 'open', seconds: block.length.kind === 'fixed' ? block.length.seconds : toTheEndSeconds },
+        { kind: 'open', seconds: block.length.kind === 'fixed' ? block.length.seconds : placeholderSeconds },
       ];
     case 'rest':
     case 'water':

@@ -1,4 +1,4 @@
-import type { EmomBlock } from '../plan/plan.ts';
+import type { EmomBlock, PlannedMove } from '../plan/plan.ts';
 import { type Part, restPart, secondsOf } from './part.ts';
 import type { TimingContext } from './timing-context.ts';
 import { workOfLetter } from './work-of-letter.ts';
@@ -10,10 +10,8 @@ export function partsOfEmom(block: EmomBlock, context: TimingContext): readonly 
     const letter = block.letters[index % block.letters.length];
     if (letter === undefined) return [];
     const round = Math.floor(index / block.letters.length) + 1;
-    const work = within(
-      workOfLetter(block, letter, round, (planned) => workSecondsOf(planned, block.workSeconds, context)),
-      block.intervalSeconds,
-    );
+    const secondsFor = (planned: PlannedMove) => workSecondsOf(planned, block.workSeconds, context);
+    const work = within(workOfLetter(block, letter, round, secondsFor, context), block.intervalSeconds);
     const left = block.intervalSeconds - secondsOf(work);
     return [...work, ...restPart(left, { letter: letter.id, round, ofInterval: true })];
   });

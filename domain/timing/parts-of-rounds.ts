@@ -1,4 +1,4 @@
-import type { Interval, Letter, RoundsBlock } from '../plan/plan.ts';
+import type { Interval, Letter, PlannedMove, RoundsBlock } from '../plan/plan.ts';
 import { type Part, restPart, secondsOf } from './part.ts';
 import type { TimingContext } from './timing-context.ts';
 import { workOfLetter } from './work-of-letter.ts';
@@ -30,9 +30,8 @@ export function partsOfRounds(block: RoundsBlock, context: TimingContext): reado
   const betweenRuns = block.kind === 'straight' ? block.betweenLettersSeconds : block.betweenRoundsSeconds;
   return bouts.flatMap(({ letter, round, lastOfRun }, index) => {
     const interval = block.intervals[round - 1] ?? block.intervals.at(-1);
-    const work = workOfLetter(block, letter, round, (planned) =>
-      workSecondsOf(planned, clockOf(interval), context),
-    );
+    const secondsFor = (planned: PlannedMove) => workSecondsOf(planned, clockOf(interval), context);
+    const work = workOfLetter(block, letter, round, secondsFor, context);
     const place = { letter: letter.id, round };
     if (lastOfRun && betweenRuns !== undefined && index < bouts.length - 1) {
       return block.kind === 'straight'

@@ -1,5 +1,7 @@
 import type { Letter, LetteredBlock, PlannedMove } from '../plan/plan.ts';
 import type { Part } from './part.ts';
+import { knownMove } from './planned-moves.ts';
+import type { TimingContext } from './timing-context.ts';
 import { workOfMove } from './work-of-move.ts';
 
 /** The moves a letter has in a round, from 1: all of them, or the one whose turn it is. */
@@ -9,11 +11,13 @@ export function movesInRound(letter: Letter, round: number): readonly PlannedMov
   return move === undefined ? [] : [move];
 }
 
-/** On one side only: both sides in turn, or half each, become that side; what has no sides stays. */
-function onSide(planned: PlannedMove, side: 'right' | 'left'): PlannedMove {
-  return planned.sides === 'each side' || planned.sides === 'split sides'
-    ? { ...planned, sides: side }
-    : planned;
+/** A one-sided move on that side only; what works both sides at once, or by turns, stays. */
+function onSide(planned: PlannedMove, side: 'right' | 'left', context: TimingContext): PlannedMove {
+  const isOneSided =
+    planned.sides === 'both'
+      ? knownMove(planned, context)?.sides === 'one-sided'
+      : planned.sides === 'each side' || planned.sides === 'split sides';
+  return isOneSided ? { ...planned, sides: side } : planned;
 }
 
 /**
@@ -25,16 +29,14 @@ export function workOfLetter(
   letter: Letter,
   round: number,
   secondsFor: (planned: PlannedMove) => number,
+  context: TimingContext,
 ): readonly Part[] {
   const place = { letter: letter.id, round };
   const moves = movesInRound(letter, round);
   const once = (run: readonly PlannedMove[]) =>
     run.flatMap((planned) => workOfMove(planned, secondsFor(planned), place));
   const set = letter.wholeSetEachSide
-    ? [
-        ...once(moves.map((move) => onSide(move, 'right'))),
-        ...once(moves.map((move) => onSide(move, 'left'))),
-      ]
+    ? (['right', 'left'] as const).flatMap((side) => once(moves.map((move) => onSide(move, side, context))))
     : once(moves);
   return block.pairs === 'swap' ? [...set, ...set] : set;
 }

@@ -19,7 +19,13 @@ import {
   time,
 } from '../../helpers/plan-builder.ts';
 
-const context = testContext(testMove('squat'), testMove('row'), testMove('plank'), testMove('lunge'));
+const context = testContext(
+  testMove('squat'),
+  testMove('row'),
+  testMove('plank'),
+  testMove('lunge'),
+  testMove('kickback', { sides: 'one-sided' }),
+);
 const build = (blocks: readonly Block[], facts: Partial<Plan['facts']> = {}) =>
   buildTimeline(plan(blocks, facts), context);
 
@@ -217,6 +223,15 @@ const cases: readonly { rule: string; blocks: readonly Block[]; expected: readon
       ]),
     ],
     expected: ['work 30 lunge right', 'work 30 squat', 'work 30 lunge left', 'work 30 squat'],
+  },
+  {
+    rule: 'whole set each side: a one-sided move with no side word takes the side of the set',
+    blocks: [
+      rounds('circuit', 1, on(30, 15), [
+        letter([move('kickback'), move('squat')], { wholeSetEachSide: true }),
+      ]),
+    ],
+    expected: ['work 30 kickback right', 'work 30 squat', 'work 30 kickback left', 'work 30 squat'],
   },
   {
     rule: 'reps each side are the reps a side; no word is half each; alternating is reps in all (3 s a rep)',

@@ -130,7 +130,7 @@ describe('under the teaching time', () => {
     expect(proposalsOf(tight, 1240)).toEqual([
       ['warm-up', 'warm-up 6:40', 0],
       ['cool-down', 'cool-down 6:40', 0],
-      ['rest', 'block A 40/31\ncool-down 5:01', 0],
+      ['rest', 'block A 40/30\ncool-down 5:10', 0],
     ]);
   });
 
