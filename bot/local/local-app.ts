@@ -39,7 +39,6 @@ const manifest = z.looseObject({
           messages_tab_read_only_enabled: z.boolean().optional(),
         })
         .optional(),
-      bot_user: z.looseObject({ display_name: z.string() }).optional(),
       slash_commands: z
         .array(
           z.looseObject({
@@ -81,7 +80,7 @@ export const installLocalApp = (
   const home = read.features?.app_home;
   return {
     ...identity,
-    name: read.features?.bot_user?.display_name ?? read.display_information.name,
+    name: read.display_information.name,
     scopes: read.oauth_config?.scopes?.bot ?? [],
     events: read.settings?.event_subscriptions?.bot_events ?? [],
     commands: (read.features?.slash_commands ?? []).map((each) => ({

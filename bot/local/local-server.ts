@@ -17,7 +17,7 @@ export type ConnectedApp = {
   readonly url: string;
   /** What a move of the clock walks through. */
   readonly dueMoments?: DueMoments;
-  /** Brings the app's own data back to the start, after the workspace and its clock are. */
+  /** Brings the app's own data back to the start, after the workspace and its clock; without it there is no reset. */
   readonly onReset?: () => Promise<void>;
 };
 
@@ -157,13 +157,17 @@ export const startLocalWorkspace = async (options: LocalWorkspaceOptions): Promi
     clock,
     timeZone: options.timeZone,
     isAppConnected: () => app !== undefined,
-    reset: async () => {
-      await deliveries.idle();
-      workspace.reset();
-      clock?.reset();
-      traffic.clear();
-      await app?.onReset?.();
-      workspace.markAllRead();
+    reset: () => {
+      const resetApp = app?.onReset;
+      if (resetApp === undefined) return undefined;
+      return async () => {
+        await deliveries.idle();
+        workspace.reset();
+        clock?.reset();
+        traffic.clear();
+        await resetApp();
+        workspace.markAllRead();
+      };
     },
   });
 

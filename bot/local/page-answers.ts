@@ -9,6 +9,8 @@ export type PageState = {
   readonly appName: string;
   readonly appUserId: string;
   readonly isAppConnected: boolean;
+  /** True where a reset brings the app's own data back too. */
+  readonly canReset: boolean;
   readonly me: ShownPerson;
   readonly people: readonly ShownPerson[];
   readonly places: readonly ShownPlace[];

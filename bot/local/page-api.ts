@@ -70,7 +70,8 @@ export const createPageApi = (parts: {
   readonly clock: LocalClock | undefined;
   readonly timeZone: string;
   readonly isAppConnected: () => boolean;
-  readonly reset: () => Promise<void>;
+  /** Undefined while there is no way back to the start. */
+  readonly reset: () => (() => Promise<void>) | undefined;
 }): PageApi => {
   const { workspace, deliveries, clock, timeZone } = parts;
   const { app } = workspace;
@@ -137,6 +138,7 @@ export const createPageApi = (parts: {
       appName: app.name,
       appUserId: app.botUserId,
       isAppConnected: parts.isAppConnected(),
+      canReset: parts.reset() !== undefined,
       me,
       people,
       places: workspace.placesOf(me.id).map((place) => ({
@@ -273,9 +275,13 @@ export const createPageApi = (parts: {
       }
       case 'clock':
         return moveClock(requests.clock.parse(body));
-      case 'reset':
-        await parts.reset();
+      case 'reset': {
+        const reset = parts.reset();
+        if (reset === undefined)
+          return failed(`${app.name} keeps its data here: there is no way back to the start.`);
+        await reset();
         return done;
+      }
       default:
         return undefined;
     }

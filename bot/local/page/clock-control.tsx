@@ -13,7 +13,11 @@ const steps: readonly { readonly label: string; readonly target: ClockTarget }[]
 ];
 
 /** The studio's clock: it stands still until someone moves it, and moving it lets everything due happen. */
-export const ClockControl = (props: { readonly clock: ShownClock; readonly whenReset: () => void }) => {
+export const ClockControl = (props: {
+  readonly clock: ShownClock;
+  readonly canReset: boolean;
+  readonly whenReset: () => void;
+}) => {
   const { now, timeZone, nextDueAt } = props.clock;
   const [trouble, setTrouble] = useState('');
   const [isOpen, setOpen] = useState(false);
@@ -113,12 +117,14 @@ export const ClockControl = (props: { readonly clock: ShownClock; readonly whenR
                 Go
               </button>
             </form>
-            <ResetControl
-              whenDone={() => {
-                setOpen(false);
-                props.whenReset();
-              }}
-            />
+            {props.canReset && (
+              <ResetControl
+                whenDone={() => {
+                  setOpen(false);
+                  props.whenReset();
+                }}
+              />
+            )}
             <p class="foot-note" role="alert">
               {trouble}
             </p>

@@ -260,7 +260,11 @@ const Page = () => {
             </h1>
           </div>
           {state.clock !== undefined && (
-            <ClockControl clock={state.clock} whenReset={() => go({ as: me, place: '' })} />
+            <ClockControl
+              clock={state.clock}
+              canReset={state.canReset}
+              whenReset={() => go({ as: me, place: '' })}
+            />
           )}
           <PeopleSwitch
             state={state}
@@ -281,7 +285,13 @@ const Page = () => {
         )}
         <main>
           {place === 'home' && <HomeView key={me} state={state} tell={setNotice} />}
-          {place === 'traffic' && <TrafficView lines={traffic} whenReset={() => go({ as: me, place: '' })} />}
+          {place === 'traffic' && (
+            <TrafficView
+              lines={traffic}
+              canReset={state.canReset}
+              whenReset={() => go({ as: me, place: '' })}
+            />
+          )}
           {shownPlace !== undefined && (
             <>
               <section class="place" aria-label={placeTitle(shownPlace)}>

@@ -35,12 +35,13 @@ const Exchange = ({ line }: { readonly line: TrafficLine }) => {
 /** Every exchange between the workspace and the app, newest first. */
 export const TrafficView = (props: {
   readonly lines: readonly TrafficLine[];
+  readonly canReset: boolean;
   readonly whenReset: () => void;
 }) => (
   <section class="scroll-page" aria-label="What was sent">
     <div class="traffic-head">
       <p class="soft">Calls and deliveries between workspace and app, newest first. Open one to read it.</p>
-      <ResetControl whenDone={props.whenReset} />
+      {props.canReset && <ResetControl whenDone={props.whenReset} />}
     </div>
     {props.lines.length === 0 && <p class="empty">Nothing was sent yet.</p>}
     <ol class="traffic">

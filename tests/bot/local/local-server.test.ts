@@ -186,6 +186,19 @@ describe('the clock and the way back', () => {
     });
   });
 
+  test('no reset where the app has no way back', async () => {
+    const server = await start();
+    server.connectApp({ url: 'http://127.0.0.1:1/' });
+    server.workspace.post({ placeId: team, authorId: mira, text: 'a' });
+    const response = await fetch(`${server.url}/local/reset`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: '{}',
+    });
+    expect(await response.json()).toMatchObject({ kind: 'failed' });
+    expect(textsIn(server)).toEqual(['a']);
+  });
+
   test('a reset forgets all and tells the app', async () => {
     const server = await start();
     const told: string[] = [];

@@ -143,6 +143,7 @@ describe.skipIf(!hasBrowser)(hasBrowser ? 'the page in a browser' : noBrowserNot
         nextDueAt: async (after) => ['2026-10-14T17:30:00.000Z'].find((instant) => instant > after),
         settle: async () => {},
       },
+      onReset: async () => {},
     });
     const context = await browser.newContext({
       viewport: { width: screen.width, height: screen.height },
