@@ -5,7 +5,7 @@ import { movesByLine } from '../timing/planned-moves.ts';
 import type { TimingContext } from '../timing/timing-context.ts';
 import type { Load } from './load.ts';
 
-export type Region = 'upper' | 'lower' | 'trunk';
+type Region = 'upper' | 'lower' | 'trunk';
 
 /** Sets of the two pairs of opposites a coach looks at. */
 export type LoadSplit = {
@@ -34,7 +34,7 @@ export function splitOfLoad(plan: Plan, load: Load, context: TimingContext): Loa
 }
 
 /** Where a move works; an isolation move by its first prime mover, a mobility move nowhere. */
-export function regionOfMove({ pattern, primeMovers }: Move): Region | undefined {
+function regionOfMove({ pattern, primeMovers }: Move): Region | undefined {
   switch (pattern) {
     case 'squat':
     case 'hinge':

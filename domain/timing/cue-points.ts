@@ -10,7 +10,7 @@ export type CuePoint = {
 };
 
 /** How early things are called. Common practice, no published source. */
-export const cueTiming = {
+const cueTiming = {
   nextAheadSeconds: 10,
   leastBoutForHalfWaySeconds: 30,
   lastCallSeconds: 10,

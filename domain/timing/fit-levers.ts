@@ -1,6 +1,6 @@
 import { hasLetters } from '../plan/blocks-of.ts';
 import { labelsByLine } from '../plan/labels.ts';
-import type { Block, Letter, LetteredBlock, LineId, Plan, RoundsBlock, TimeBlock } from '../plan/plan.ts';
+import type { Block, Interval, Letter, LetteredBlock, Plan, RoundsBlock } from '../plan/plan.ts';
 import type { lengthMeter } from './build-timeline.ts';
 import type { FitProposal } from './fit.ts';
 import type { TimingContext } from './timing-context.ts';
@@ -37,13 +37,9 @@ export function leversOf(
   lengthOf: ReturnType<typeof lengthMeter>,
   context: TimingContext,
 ): readonly Lever[] {
-  const labels = labelsByLine(plan);
   const before = lengthOf(plan);
   const sign = direction === 'shorter' ? -1 : 1;
-  return plan.blocks
-    .flatMap((block, index) =>
-      hasLetters(block) ? gripsOf(plan, block, index, direction, labels, context) : [],
-    )
+  return gripsOf(plan, sign, context)
     .filter(({ mostSteps }) => mostSteps > 0)
     .map((grip) => {
       const after = lengthOf(grip.apply(plan, 1));
@@ -56,125 +52,106 @@ export function leversOf(
     .filter(({ totalAStep }) => totalAStep * sign > 0);
 }
 
-function gripsOf(
-  plan: Plan,
-  block: LetteredBlock,
-  index: number,
-  direction: Direction,
-  labels: ReadonlyMap<LineId, string>,
-  context: TimingContext,
-): readonly Grip[] {
-  const first = labels.get(block.letters[0]?.id ?? '') ?? '';
-  const last = labels.get(block.letters.at(-1)?.id ?? '') ?? '';
-  const least = context.settings.floors.leastRestSeconds;
-  return [
-    ...('rounds' in block ? roundsGrips(block, index, direction, first, least) : []),
-    ...restLineGrips(plan, index, direction, last, context),
-    ...(direction === 'shorter' ? letterGrips(plan, block, index, labels) : []),
-  ];
+/** Where a block stands, what its first and last letters are called, and which way it should go. */
+type Place = {
+  readonly index: number;
+  readonly first: string;
+  readonly last: string;
+  readonly sign: 1 | -1;
+  readonly leastRestSeconds: number;
+};
+
+function gripsOf(plan: Plan, sign: 1 | -1, { settings }: TimingContext): readonly Grip[] {
+  const labels = labelsByLine(plan);
+  const labelOf = (letter: Letter | undefined) => labels.get(letter?.id ?? '') ?? '';
+  const { leastRestSeconds } = settings.floors;
+  const leastExplainSeconds = Math.max(leastRestSeconds, settings.checks.explainNewMoveSeconds);
+  return plan.blocks.flatMap((block, index) => {
+    if (!hasLetters(block)) return [];
+    const { letters } = block;
+    const place = {
+      index,
+      first: labelOf(letters[0]),
+      last: labelOf(letters.at(-1)),
+      sign,
+      leastRestSeconds,
+    };
+    return [
+      ...('rounds' in block ? roundsGrips(block, place) : []),
+      ...restLineGrips(plan, place, leastExplainSeconds),
+      ...(sign < 0 ? letterGrips(plan, block, index, labelOf) : []),
+    ];
+  });
 }
 
-function roundsGrips(
-  block: RoundsBlock,
-  index: number,
-  direction: Direction,
-  label: string,
-  leastRest: number,
-): readonly Grip[] {
+function roundsGrips(block: RoundsBlock, place: Place): readonly Grip[] {
   if (block.intervals.length > 1) return [];
-  const sign = direction === 'shorter' ? -1 : 1;
-  const rounds: Grip = {
-    kind: 'rounds',
-    block: index,
-    mostSteps: direction === 'shorter' ? block.rounds - 1 : mostRounds - block.rounds,
-    apply: (plan, steps) => withBlock(plan, index, { ...block, rounds: block.rounds + sign * steps }),
-    line: (steps) => `rounds ${label} x${block.rounds + sign * steps}`,
-  };
+  const { index, first, sign } = place;
   return [
-    rounds,
-    ...intervalGrips(block, index, direction, label, leastRest),
-    ...betweenGrips(block, index, direction, label, leastRest),
+    {
+      kind: 'rounds',
+      block: index,
+      mostSteps: sign < 0 ? block.rounds - 1 : mostRounds - block.rounds,
+      apply: (plan, steps) => withBlock(plan, index, { ...block, rounds: block.rounds + sign * steps }),
+      line: (steps) => `rounds ${first} x${block.rounds + sign * steps}`,
+    },
+    ...intervalGrips(block, place),
+    ...betweenGrips(block, place),
   ];
 }
 
-function intervalGrips(
-  block: RoundsBlock,
-  index: number,
-  direction: Direction,
-  label: string,
-  leastRest: number,
-): readonly Grip[] {
+function intervalGrips(block: RoundsBlock, place: Place): readonly Grip[] {
   const [interval] = block.intervals;
   if (interval === undefined || interval.workSeconds === 0) return [];
   const { workSeconds, restSeconds } = interval;
-  const sign = direction === 'shorter' ? -1 : 1;
-  const on = (work: number, rest: number) => [{ workSeconds: work, restSeconds: rest }];
+  const { index, first, sign } = place;
+  const grip = (kind: 'work' | 'rest', mostSteps: number, at: (steps: number) => Interval): Grip => ({
+    kind,
+    block: index,
+    mostSteps,
+    apply: (plan, steps) => withBlock(plan, index, { ...block, intervals: [at(steps)] }),
+    line: (steps) => `block ${first} ${at(steps).workSeconds}/${at(steps).restSeconds}`,
+  });
   return [
-    {
-      kind: 'work',
-      block: index,
-      mostSteps: room(workSeconds, direction, leastWorkSeconds),
-      apply: (plan, steps) =>
-        withBlock(plan, index, { ...block, intervals: on(workSeconds + sign * steps, restSeconds) }),
-      line: (steps) => `block ${label} ${workSeconds + sign * steps}/${restSeconds}`,
-    },
-    {
-      kind: 'rest',
-      block: index,
-      mostSteps: room(restSeconds, direction, leastRest),
-      apply: (plan, steps) =>
-        withBlock(plan, index, { ...block, intervals: on(workSeconds, restSeconds + sign * steps) }),
-      line: (steps) => `block ${label} ${workSeconds}/${restSeconds + sign * steps}`,
-    },
+    grip('work', room(workSeconds, sign, leastWorkSeconds), (steps) => ({
+      workSeconds: workSeconds + sign * steps,
+      restSeconds,
+    })),
+    grip('rest', room(restSeconds, sign, place.leastRestSeconds), (steps) => ({
+      workSeconds,
+      restSeconds: restSeconds + sign * steps,
+    })),
   ];
 }
 
-function betweenGrips(
-  block: RoundsBlock,
-  index: number,
-  direction: Direction,
-  label: string,
-  leastRest: number,
-): readonly Grip[] {
+function betweenGrips(block: RoundsBlock, { index, first, sign, leastRestSeconds }: Place): readonly Grip[] {
   const seconds = block.betweenRoundsSeconds;
   if (seconds === undefined) return [];
-  const sign = direction === 'shorter' ? -1 : 1;
   return [
     {
       kind: 'rest',
       block: index,
-      mostSteps: room(seconds, direction, leastRest),
+      mostSteps: room(seconds, sign, leastRestSeconds),
       apply: (plan, steps) =>
         withBlock(plan, index, { ...block, betweenRoundsSeconds: seconds + sign * steps }),
-      line: (steps) => `between rounds ${label} ${seconds + sign * steps}`,
+      line: (steps) => `between rounds ${first} ${seconds + sign * steps}`,
     },
   ];
 }
 
-/** The one rest line behind a block. */
-function restLineGrips(
-  plan: Plan,
-  index: number,
-  direction: Direction,
-  label: string,
-  { settings }: TimingContext,
-): readonly Grip[] {
+/** The one rest line behind a block; what is explained in it keeps its seconds. */
+function restLineGrips(plan: Plan, place: Place, leastExplainSeconds: number): readonly Grip[] {
+  const { index, last, sign, leastRestSeconds } = place;
   const line = plan.blocks[index + 1];
   if (line?.kind !== 'rest' || plan.blocks[index + 2]?.kind === 'rest') return [];
   const { seconds } = line;
-  const sign = direction === 'shorter' ? -1 : 1;
-  const { floors, checks } = settings;
-  const least = line.explain
-    ? Math.max(floors.leastRestSeconds, checks.explainNewMoveSeconds)
-    : floors.leastRestSeconds;
-  const changed = (steps: number): TimeBlock => ({ ...line, seconds: seconds + sign * steps });
   return [
     {
       kind: 'rest',
       block: index,
-      mostSteps: room(seconds, direction, least),
-      apply: (whole, steps) => withBlock(whole, index + 1, changed(steps)),
-      line: (steps) => `rest after ${label} ${seconds + sign * steps}`,
+      mostSteps: room(seconds, sign, line.explain ? leastExplainSeconds : leastRestSeconds),
+      apply: (whole, steps) => withBlock(whole, index + 1, { ...line, seconds: seconds + sign * steps }),
+      line: (steps) => `rest after ${last} ${seconds + sign * steps}`,
     },
   ];
 }
@@ -183,15 +160,15 @@ function letterGrips(
   plan: Plan,
   block: LetteredBlock,
   index: number,
-  labels: ReadonlyMap<LineId, string>,
+  labelOf: (letter: Letter) => string,
 ): readonly Grip[] {
-  const isLast = plan.blocks.filter(hasLetters).flatMap(({ letters }) => letters).length === 1;
+  const isOnlyOne = plan.blocks.filter(hasLetters).flatMap(({ letters }) => letters).length === 1;
   return block.letters.map((letter) => ({
     kind: 'letter',
     block: index,
-    mostSteps: isLast ? 0 : 1,
+    mostSteps: isOnlyOne ? 0 : 1,
     apply: (whole) => withoutLetter(whole, index, block, letter),
-    line: () => `drop ${labels.get(letter.id)}`,
+    line: () => `drop ${labelOf(letter)}`,
   }));
 }
 
@@ -203,9 +180,10 @@ function withoutLetter(plan: Plan, index: number, block: LetteredBlock, letter: 
   return { ...plan, blocks: plan.blocks.toSpliced(index, until - index) };
 }
 
-function room(seconds: number, direction: Direction, least: number): number {
-  if (direction === 'shorter') return seconds - least;
-  return seconds === 0 ? 0 : Math.floor(seconds * mostLonger) - seconds;
+/** How many seconds may go or come. */
+function room(seconds: number, sign: 1 | -1, least: number): number {
+  if (sign < 0) return seconds - least;
+  return Math.floor(seconds * mostLonger) - seconds;
 }
 
 function withBlock(plan: Plan, index: number, block: Block): Plan {

@@ -4,7 +4,7 @@ import { movesInRound } from './work-of-letter.ts';
 import { workOfMove } from './work-of-move.ts';
 
 /** Tabata I et al., Med Sci Sports Exerc 1996;28:1327–30: 8 bouts of 20 s, 10 s between. */
-export const tabataProtocol = { bouts: 8, workSeconds: 20, restSeconds: 10 } as const;
+const tabataProtocol = { bouts: 8, workSeconds: 20, restSeconds: 10 } as const;
 
 /** Each time starts with the first move and ends in its last 10 s. */
 export function partsOfTabata(block: TabataBlock): readonly Part[] {

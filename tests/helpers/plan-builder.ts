@@ -45,7 +45,7 @@ export const testMove = (id: string, facts: Partial<Move> = {}): Move => ({
   ...facts,
 });
 
-export const testCatalogue = (...moves: readonly Move[]): Catalogue => ({
+const testCatalogue = (...moves: readonly Move[]): Catalogue => ({
   edition: 'test',
   moves,
   byId: new Map(moves.map((move) => [move.id, move])),
