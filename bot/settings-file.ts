@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
+import { isDeepStrictEqual } from 'node:util';
 import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import { kitItems } from '../domain/catalogue/kit.ts';
@@ -169,6 +170,6 @@ function repeatedNames({ rooms, slots }: Settings): readonly string[] {
 function changedNames(before: Settings, after: Settings): readonly string[] {
   const old = new Map<string, unknown>(Object.entries(before));
   return Object.entries(after)
-    .filter(([key, value]) => JSON.stringify(old.get(key)) !== JSON.stringify(value))
+    .filter(([key, value]) => !isDeepStrictEqual(old.get(key), value))
     .map(([key]) => key);
 }

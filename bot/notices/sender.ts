@@ -146,12 +146,21 @@ export function createSender(parts: {
   };
 
   const runLine = async (studioId: StudioId, to: string, line: string): Promise<void> => {
+    let troubles = 0;
+    const stepOrTrouble = async (): Promise<Next | undefined> => {
+      try {
+        const next = await step(studioId, to);
+        troubles = 0;
+        return next;
+      } catch (error) {
+        troubles += 1;
+        log.error('outbox not reached', errorFacts(error));
+        return { kind: 'again', atMs: realTime.nowMs() + backOffMs(backOff, troubles, chance()) };
+      }
+    };
     while (!stopping.signal.aborted) {
       const seen = changes;
-      const next = await step(studioId, to).catch((error: unknown): Next => {
-        log.error('outbox not reached', errorFacts(error));
-        return { kind: 'again', atMs: realTime.nowMs() + backOff.firstMs };
-      });
+      const next = await stepOrTrouble();
       const isOver = next === undefined || next.kind === 'waits';
       if (isOver && seen === changes) break;
       if (isOver) continue;

@@ -1,0 +1,127 @@
+import { randomUUID } from 'node:crypto';
+import { createServer, type RequestListener } from 'node:http';
+import { type Receiver, SocketModeReceiver } from '@slack/bolt';
+import { catalogue } from '../domain/catalogue/catalogue.ts';
+import type { Storage } from '../domain/ports.ts';
+import { createBoltLogger } from './bolt-logger.ts';
+import { buildApp, type EvensetApp } from './build-app.ts';
+import { createClient } from './create-client.ts';
+import { createHttpReceiver } from './create-http-receiver.ts';
+import type { Env, WorkspaceAccess } from './env.ts';
+import { healthRoutes, type Readiness } from './health.ts';
+import { codeOf, type Log } from './log.ts';
+import { type Running, StartRefused } from './running.ts';
+import { applySettings, readSettingsFile } from './settings-file.ts';
+import { english } from './words/en.ts';
+
+const defaultPort = 3_000;
+
+/** Serves a real workspace: over its socket where there is an app token, else over HTTP. */
+export async function startReal(parts: {
+  readonly env: Env;
+  readonly access: WorkspaceAccess;
+  readonly storage: Storage;
+  readonly log: Log;
+}): Promise<Running> {
+  const { env, access, storage, log } = parts;
+  let state: 'starting' | 'serving' | 'stopping' = 'starting';
+  const readiness = async (): Promise<Readiness> => {
+    if (state !== 'serving') return { ready: false, reason: state };
+    await storage.studios.list();
+    return { ready: true };
+  };
+  const apiUrl = env.apiUrl === undefined ? {} : { apiUrl: env.apiUrl };
+  const clientOf = () => createClient({ token: access.botToken, log, ...apiUrl });
+  const evenset = buildApp({
+    receiver: receiverFor(access, env, log, readiness),
+    clients: { interaction: clientOf(), background: clientOf() },
+    storage,
+    clock: { now: () => new Date().toISOString() },
+    newId: randomUUID,
+    log,
+    words: english,
+    catalogue,
+  });
+  const { studioName } = await knowWorkspace(evenset);
+  await takeSettings(evenset, env, storage, log);
+  const port = env.port ?? defaultPort;
+  await (access.kind === 'http' ? evenset.start({ port, host: env.host }) : evenset.start());
+  const health =
+    access.kind === 'socket' && env.port !== undefined
+      ? await serveHealth(env.port, env.host, readiness)
+      : undefined;
+  state = 'serving';
+  return {
+    lines: [
+      access.kind === 'http'
+        ? `Evenset serves ${studioName} on http://${env.host}:${port}/slack/events`
+        : `Evenset serves ${studioName} over Socket Mode`,
+    ],
+    stop: async () => {
+      state = 'stopping';
+      await evenset.stop();
+      await health?.();
+    },
+  };
+}
+
+function receiverFor(
+  access: WorkspaceAccess,
+  env: Env,
+  log: Log,
+  readiness: () => Promise<Readiness>,
+): Receiver {
+  if (access.kind === 'http')
+    return createHttpReceiver({ signingSecret: access.signingSecret, log, readiness });
+  return new SocketModeReceiver({
+    appToken: access.appToken,
+    logger: createBoltLogger(log),
+    ...(env.apiUrl === undefined ? {} : { installerOptions: { clientOptions: { slackApiUrl: env.apiUrl } } }),
+  });
+}
+
+async function knowWorkspace(evenset: EvensetApp) {
+  try {
+    return await evenset.identity();
+  } catch (error) {
+    const code = codeOf(error) ?? 'no answer';
+    throw new StartRefused([
+      `The workspace did not accept the app: ${code}. Check SLACK_BOT_TOKEN and the network, then start again.`,
+    ]);
+  }
+}
+
+async function takeSettings(evenset: EvensetApp, env: Env, storage: Storage, log: Log): Promise<void> {
+  if (env.settingsFile === undefined) return;
+  const read = await readSettingsFile(env.settingsFile);
+  if (read.kind === 'unusable')
+    throw new StartRefused(read.problems.map((problem) => `EVENSET_SETTINGS: ${problem}`));
+  const { studioId, studioName } = await evenset.identity();
+  const now = new Date().toISOString();
+  await storage.inTransaction(async (stores) => {
+    if ((await stores.studios.find(studioId)) === undefined)
+      await stores.studios.save({ id: studioId, name: studioName, createdAt: now });
+  });
+  await applySettings(storage, studioId, read, now, log);
+}
+
+/** Health routes alone, for an app that is reached over its socket. */
+async function serveHealth(
+  port: number,
+  host: string,
+  readiness: () => Promise<Readiness>,
+): Promise<() => Promise<void>> {
+  const routes = healthRoutes(readiness);
+  const listener: RequestListener = (request, response) => {
+    const route = routes.find(({ path, method }) => path === request.url && method === request.method);
+    if (route !== undefined) return route.handler(request, response);
+    response.writeHead(404);
+    response.end();
+  };
+  const server = createServer(listener);
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, host, resolve);
+  });
+  return () => new Promise((resolve) => server.close(() => resolve()));
+}
