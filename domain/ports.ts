@@ -6,6 +6,7 @@ import type {
   PlanId,
   ScheduledClass,
 } from './calendar/scheduled-class.ts';
+import type { MoveId } from './catalogue/move.ts';
 import type { Muscle } from './catalogue/muscles.ts';
 import type { Plan } from './plan/plan.ts';
 import type { Home, LifeStep, PlanRecord, VersionCause } from './plan/plan-life.ts';
@@ -62,13 +63,17 @@ export type SettingsStore = {
   ): Promise<{ readonly settings: Settings; readonly fingerprint: string } | undefined>;
 };
 
+/** A plan and its current version are saved in one transaction: neither stands without the other. */
 export type PlanStore = {
   create(studioId: StudioId, record: PlanRecord): Promise<void>;
   update(studioId: StudioId, record: PlanRecord): Promise<void>;
   find(studioId: StudioId, planId: PlanId): Promise<PlanRecord | undefined>;
   findByHome(studioId: StudioId, home: Home): Promise<PlanRecord | undefined>;
+  /** Newest first. */
   listByAuthor(studioId: StudioId, authorId: PersonId, limit: number): Promise<readonly PlanRecord[]>;
+  /** Oldest first. */
   listByState(studioId: StudioId, state: PlanRecord['state']): Promise<readonly PlanRecord[]>;
+  /** Safe to repeat; a second version of the same number with other content is a bug and throws. */
   addVersion(studioId: StudioId, version: PlanVersion): Promise<void>;
   findVersion(studioId: StudioId, planId: PlanId, version: number): Promise<PlanVersion | undefined>;
   listVersions(studioId: StudioId, planId: PlanId): Promise<readonly PlanVersion[]>;
@@ -80,23 +85,31 @@ export type PlanStore = {
     reason: string,
     at: string,
   ): Promise<void>;
+  /** Codes, in the order dismissed. */
   listDismissed(studioId: StudioId, planId: PlanId): Promise<readonly string[]>;
 };
 
 export type ClassStore = {
+  /** Adds the class or replaces it whole. */
   save(studioId: StudioId, scheduled: ScheduledClass): Promise<void>;
   find(studioId: StudioId, classId: ClassId): Promise<ScheduledClass | undefined>;
   findByPlan(studioId: StudioId, planId: PlanId): Promise<readonly ScheduledClass[]>;
   /** Classes that start in [fromInstant, toInstant), in order of start. */
   listBetween(studioId: StudioId, fromInstant: string, toInstant: string): Promise<readonly ScheduledClass[]>;
+  /** State and outcome are replaced together: without an outcome none is kept. */
   setState(studioId: StudioId, classId: ClassId, state: ClassState, outcome?: Outcome): Promise<void>;
-  /** The load counted for a taught class, fixed when it is marked; a new catalogue changes none of it. */
+  /**
+   * The load counted for a taught class, fixed when it is marked; a new catalogue changes none of it. With
+   * it the moves of the plan's approved version, else its current one, are noted as taught. Replaces what
+   * was saved for this class; a class marked otherwise later counts for nothing.
+   */
   saveLoad(
     studioId: StudioId,
     classId: ClassId,
     load: readonly MuscleLoad[],
     setsByPattern: Readonly<Record<string, number>>,
   ): Promise<void>;
+  /** Only of classes that are marked taught, in order of start; each load largest first. */
   listLoadBetween(
     studioId: StudioId,
     fromInstant: string,
@@ -108,11 +121,12 @@ export type ClassStore = {
       readonly setsByPattern: Readonly<Record<string, number>>;
     }[]
   >;
-  /** Ids of all moves in plans of classes taught at this studio. */
-  listMovesTaught(studioId: StudioId): Promise<ReadonlySet<string>>;
+  /** Ids of all moves of classes whose load was counted at this studio. */
+  listMovesTaught(studioId: StudioId): Promise<ReadonlySet<MoveId>>;
 };
 
 export type ReviewStore = {
+  /** Safe to repeat: the same step is kept once. */
   add(studioId: StudioId, planId: PlanId, step: LifeStep): Promise<void>;
   list(studioId: StudioId, planId: PlanId): Promise<readonly LifeStep[]>;
 };
@@ -152,13 +166,15 @@ export type StoredNotice = Notice & {
   readonly lastError?: string;
 };
 
+/** pending → sending → sent | dead; a retry goes back to pending. A mark that is repeated changes nothing. */
 export type NoticeStore = {
   /** False where the key is known already; nothing is changed then. */
   enqueue(studioId: StudioId, notice: Notice): Promise<boolean>;
   find(studioId: StudioId, key: string): Promise<StoredNotice | undefined>;
   findBySentTo(studioId: StudioId, place: string, stamp: string): Promise<StoredNotice | undefined>;
-  /** Unfinished notices in the order to send: by sequence. */
+  /** Pending (its retry due or not: see `retryAt`) and sending notices in the order to send: by sequence. */
   listUnfinished(studioId: StudioId, limit: number): Promise<readonly StoredNotice[]>;
+  /** Counts an attempt. */
   markSending(studioId: StudioId, key: string, at: string): Promise<void>;
   markSent(
     studioId: StudioId,
@@ -181,7 +197,9 @@ export type Delivery = {
 export type DeliveryStore = {
   /** False where this key has come before. */
   receive(studioId: StudioId, delivery: Delivery): Promise<boolean>;
+  /** The body goes; the key stays, so that a second delivery of it is known. */
   markDone(studioId: StudioId, key: string, at: string): Promise<void>;
+  /** In the order received. */
   listUnfinished(studioId: StudioId): Promise<readonly Delivery[]>;
 };
 
@@ -198,7 +216,10 @@ export type Stores = {
 };
 
 export type Storage = Stores & {
-  /** One immediate transaction; inside it only the handle given to `work` is used, and no network call is made. */
+  /**
+   * One immediate transaction: all of `work` or, where it throws, nothing. Inside it only the handle given
+   * to `work` is used, and nothing else is waited for (no network, no timer); both throw.
+   */
   inTransaction<Result>(work: (stores: Stores) => Promise<Result>): Promise<Result>;
   close(): Promise<void>;
 };

@@ -1,0 +1,4 @@
+import { firstTables } from './0001-first-tables.ts';
+
+/** In order; the n-th brings `user_version` to n. A migration that stands here is never edited: add the next. */
+export const migrations: readonly string[] = [firstTables];

@@ -1,0 +1,63 @@
+import type { Database } from 'better-sqlite3';
+import { Kysely } from 'kysely';
+import type { Storage, Stores } from '../domain/ports.ts';
+import { type Access, createAccess } from './access.ts';
+import { createClassStore } from './class-store.ts';
+import { createDeliveryStore } from './delivery-store.ts';
+import { createImmediateDialect } from './immediate-dialect.ts';
+import { migrate } from './migrate.ts';
+import { createNoticeStore } from './notice-store.ts';
+import { openDatabase } from './open-database.ts';
+import { createPeopleStore } from './people-store.ts';
+import { createPlanStore } from './plan-store.ts';
+import { createReviewStore } from './review-store.ts';
+import { createSettingsStore } from './settings-store.ts';
+import { createStudioStore } from './studio-store.ts';
+import type { Tables } from './tables.ts';
+
+/** Storage in one SQLite database, which backups copy from. */
+export type SqliteStorage = Storage & { readonly database: Database };
+
+/**
+ * Opens the database at a path, or in memory at `:memory:`, and brings its tables up to date.
+ * Throws `NewerDatabaseError` where a newer version wrote it, and SQLite's errors (see `readStorageFault`).
+ */
+export function openStorage({ file }: { readonly file: string }): SqliteStorage {
+  const database = openMigrated(file);
+  const tables = new Kysely<Tables>({ dialect: createImmediateDialect(database) });
+  const access = createAccess(tables, database);
+  return {
+    ...createStores(access),
+    inTransaction: (work) => access.transaction((inner) => work(createStores(inner))),
+    close: async () => {
+      await tables.destroy();
+      // Kysely leaves a database open that no query has met.
+      database.close();
+    },
+    database,
+  };
+}
+
+function openMigrated(file: string): Database {
+  const database = openDatabase(file);
+  try {
+    migrate(database);
+    return database;
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
+
+function createStores(access: Access): Stores {
+  return {
+    studios: createStudioStore(access),
+    people: createPeopleStore(access),
+    settings: createSettingsStore(access),
+    plans: createPlanStore(access),
+    classes: createClassStore(access),
+    reviews: createReviewStore(access),
+    notices: createNoticeStore(access),
+    deliveries: createDeliveryStore(access),
+  };
+}
