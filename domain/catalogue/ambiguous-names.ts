@@ -32,4 +32,11 @@ export const ambiguousNames: readonly {
   { names: ['hop'], ids: ['pogo-hop', 'lateral-hop'] },
   { names: ['sldl'], ids: ['single-leg-deadlift', 'romanian-deadlift'] },
   { names: ['toe tap'], ids: ['heel-tap', 'step-toe-tap', 'plank-toe-tap'] },
+  { names: ['up down'], ids: ['plank-up-down', 'sprawl'] },
+  {
+    names: ['knee to elbow', 'elbow to knee'],
+    ids: ['standing-cross-crunch', 'slow-mountain-climber', 'bicycle-crunch'],
+  },
+  { names: ['abduction'], ids: ['seated-band-abduction', 'side-lying-leg-raise', 'standing-side-leg-raise'] },
+  { names: ['adduction'], ids: ['adductor-squeeze', 'inner-thigh-lift'] },
 ];

@@ -51,20 +51,22 @@ const fillers: ReadonlySet<string> = new Set([
   'of',
   'on',
   'onto',
+  'into',
 ]);
 
 const singular = (word: string): string => {
-  if (word.length < 3 || /(ss|us|is)$/.test(word)) return word;
+  if ((word.length < 3 && !/^\d/.test(word)) || /(ss|us|is)$/.test(word)) return word;
   if (/(ch|sh|ss|x)es$/.test(word)) return word.slice(0, -2);
   if (word.length > 4 && word.endsWith('ies')) return `${word.slice(0, -3)}y`;
   return word.endsWith('s') ? word.slice(0, -1) : word;
 };
 
-/** A text in lower case, without accents and apostrophes. */
+/** A text in lower case, without accents and apostrophes; a press-up is a push-up. */
 const plain = (text: string): string =>
   text
     .toLowerCase()
     .replaceAll('w/', ' with ')
+    .replaceAll(/\bpress[ -]?up/g, 'push-up')
     .normalize('NFKD')
     .replaceAll(/[\p{M}'’`´]/gu, '');
 

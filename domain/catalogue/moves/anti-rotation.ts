@@ -188,7 +188,13 @@ export const antiRotation = movesOfPattern('anti-rotation', [
   },
   {
     name: 'bear shoulder tap',
-    also: ['bear tap', 'bear plank shoulder tap', 'bear hold shoulder tap', 'beast shoulder tap'],
+    also: [
+      'bear plank tap',
+      'bear tap',
+      'bear plank shoulder tap',
+      'bear hold shoulder tap',
+      'beast shoulder tap',
+    ],
     prime: ['abdominals', 'obliques'],
     assisting: ['shoulders', 'quadriceps'],
     kit: [one('mat')],

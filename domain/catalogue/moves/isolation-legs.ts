@@ -161,6 +161,7 @@ export const isolationLegs = movesOfPattern('isolation', [
   {
     name: 'donkey kick',
     also: [
+      'donkey kick pulse',
       'quadruped kickback',
       'glute kickback',
       'kneeling kickback',
@@ -202,7 +203,14 @@ export const isolationLegs = movesOfPattern('isolation', [
   },
   {
     name: 'fire hydrant',
-    also: ['hydrant', 'quadruped hip abduction', 'kneeling side leg lift', 'dirty dog', 'band fire hydrant'],
+    also: [
+      'fire hydrant kick',
+      'hydrant',
+      'quadruped hip abduction',
+      'kneeling side leg lift',
+      'dirty dog',
+      'band fire hydrant',
+    ],
     prime: ['hip abductors'],
     assisting: ['glutes'],
     kit: [one('mat')],
@@ -334,6 +342,7 @@ export const isolationLegs = movesOfPattern('isolation', [
   {
     name: 'standing knee raise',
     also: [
+      'knee strike',
       'knee raise',
       'knee lift',
       'standing knee lift',
@@ -383,6 +392,20 @@ export const isolationLegs = movesOfPattern('isolation', [
     setUp: 'On your back, soles together, knees wide.',
     cue: 'Small quick lifts, squeeze each one.',
     energy: 'calisthenics, light',
+    source: 'common practice',
+  },
+  {
+    name: 'seated calf raise',
+    also: ['chair calf raise', 'seated heel raise'],
+    prime: ['calves'],
+    kit: [pair('dumbbell'), one('bench')],
+    orKit: [[pair('dumbbell'), one('chair')], [one('chair')]],
+    position: 'seated',
+    tempo: squeezed,
+    harder: 'calf-raise',
+    setUp: 'Sit tall, weights on the knees.',
+    cue: 'Press up over the big toes, pause.',
+    energy: 'resistance, many exercises',
     source: 'common practice',
   },
 ]);

@@ -1,4 +1,4 @@
-import { brisk, loadedBarbell, long, movesOfPattern, one, pair } from '../move-row.ts';
+import { brisk, loadedBarbell, long, movesOfPattern, one, pair, slow } from '../move-row.ts';
 
 export const verticalPushes = movesOfPattern('vertical push', [
   {
@@ -132,7 +132,12 @@ export const verticalPushes = movesOfPattern('vertical push', [
   },
   {
     name: 'half-kneeling press',
-    also: ['half-kneeling shoulder press', 'half-kneeling overhead press', 'kneeling press'],
+    also: [
+      'kneeling shoulder press',
+      'half-kneeling shoulder press',
+      'half-kneeling overhead press',
+      'kneeling press',
+    ],
     prime: ['shoulders'],
     assisting: ['triceps', 'obliques', 'glutes'],
     kit: [one('dumbbell'), one('mat')],
@@ -177,7 +182,7 @@ export const verticalPushes = movesOfPattern('vertical push', [
   },
   {
     name: 'clean and press',
-    also: ['c&p', 'dumbbell clean and press', 'kettlebell clean and press'],
+    also: ['hang clean to press', 'c&p', 'dumbbell clean and press', 'kettlebell clean and press'],
     prime: ['shoulders', 'glutes'],
     assisting: ['hamstrings', 'quadriceps', 'triceps', 'upper back'],
     kit: [pair('dumbbell')],
@@ -343,6 +348,37 @@ export const verticalPushes = movesOfPattern('vertical push', [
     cue: 'Drive it up and back over the head.',
     traits: ['compound', 'overhead', 'shoulders'],
     energy: 'free weights, vigorous',
+    source: 'common practice',
+  },
+  {
+    name: 'clean and jerk',
+    also: ['long cycle', 'kettlebell long cycle'],
+    prime: ['shoulders', 'glutes'],
+    assisting: ['hamstrings', 'quadriceps', 'triceps', 'upper back'],
+    kit: [pair('kettlebell')],
+    orKit: [[pair('dumbbell')], loadedBarbell],
+    tempo: slow,
+    level: 3,
+    easier: 'clean-and-press',
+    setUp: 'Weights between the feet, back long.',
+    cue: 'Clean, settle, dip and drive overhead.',
+    traits: ['compound', 'ballistic', 'overhead', 'shoulders', 'grip', 'technical'],
+    energy: 'free weights, vigorous',
+    source: 'common practice',
+  },
+  {
+    name: 'overhead hold',
+    also: ['overhead plate hold', 'dumbbell overhead hold'],
+    prime: ['shoulders'],
+    assisting: ['triceps', 'abdominals', 'upper back'],
+    kit: [one('plate')],
+    orKit: [[pair('dumbbell')], [one('kettlebell')]],
+    effort: 'hold',
+    harder: 'overhead-march',
+    setUp: 'Weight locked out above the head.',
+    cue: 'Ribs down, reach tall, breathe.',
+    traits: ['overhead', 'shoulders'],
+    energy: 'resistance, many exercises',
     source: 'common practice',
   },
 ]);

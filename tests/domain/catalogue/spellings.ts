@@ -3,6 +3,25 @@ import type { MoveId } from '../../../domain/catalogue/move.ts';
 /** Names as instructors type them on a phone, with the move they mean; composed by us, common practice. */
 export const spellings: readonly (readonly [MoveId, readonly string[]])[] = [
   [
+    'lunge-with-twist',
+    ['lunge with rotation', 'lunges with twist', 'reverse lunge with twist', 'lunge & twist'],
+  ],
+  ['step-up-to-press', ['step up to press', 'step-ups with press']],
+  ['hand-to-hand-swing', ['h2h swings', 'hand to hand swings', 'hand-to-hand kb swing']],
+  ['kettlebell-figure-eight', ['figure 8', 'kb figure 8s', 'figure eights']],
+  ['clean-and-jerk', ['clean & jerk', 'kb long cycle', 'clean and jerks']],
+  ['reverse-plank', ['reverse plank', 'reverse planks', 'reverse table top']],
+  ['lateral-to-front-raise', ['lateral to front raise', 'front to lateral raises']],
+  ['hanging-knee-raise', ['hanging knee raises', 'hanging knee raise']],
+  ['sit-up-with-twist', ['sit up with twist', 'sit up punches', 'twisting sit ups']],
+  ['lateral-squat-walk', ['squat walk', 'squat with side step', 'squat walks']],
+  ['single-arm-squat-to-press', ['single arm thruster', 'one arm thrusters', 'sa thruster']],
+  ['front-rack-lunge', ['front rack lunges', 'db front rack lunge']],
+  ['plank-to-downward-dog', ['plank to down dog', 'down dog to plank']],
+  ['elevated-glute-bridge', ['feet elevated glute bridge', 'elevated bridges']],
+  ['farmers-hold', ['farmers hold', 'farmer hold', 'farmer’s holds']],
+  ['plate-push', ['plate push', 'plate pushes']],
+  [
     'bodyweight-squat',
     [
       'squat',
@@ -700,7 +719,7 @@ export const spellings: readonly (readonly [MoveId, readonly string[]])[] = [
   ['cat-cow', ['cat cow', 'cat-cow', 'cat cows', 'catcow']],
   [
     'lunge-with-rotation-stretch',
-    ['worlds greatest stretch', "world's greatest stretch", 'wgs', 'lunge with rotation', 'worlds greatest'],
+    ['worlds greatest stretch', "world's greatest stretch", 'wgs', 'worlds greatest'],
   ],
   ['childs-pose', ["child's pose", 'childs pose', 'child pose']],
   ['downward-dog', ['down dog', 'downward dog', 'downdog', 'downward facing dog']],
