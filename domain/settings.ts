@@ -17,6 +17,14 @@ export type Room = {
   readonly emergencyCard?: string;
 };
 
+/** Kit on a trolley that several rooms use, beside what each has of its own; single pieces. */
+export type SharedKit = {
+  readonly item: KitItem;
+  readonly pieces: number;
+  /** Names of the rooms. */
+  readonly rooms: readonly string[];
+};
+
 /** A slot of the weekly timetable, in the studio's zone. */
 export type WeeklySlot = {
   readonly id: string;
@@ -105,6 +113,7 @@ export type Settings = {
   readonly headCoaches: readonly string[];
   readonly soleCoachMayApproveOwn: boolean;
   readonly rooms: readonly Room[];
+  readonly sharedKit?: readonly SharedKit[];
   readonly slots: readonly WeeklySlot[];
   readonly slotHabits: readonly SlotHabit[];
   readonly defaultSlotSeconds: number;
