@@ -88,7 +88,8 @@ export type ProblemKind =
   | { readonly code: 'one-move-needed'; readonly label: string; readonly moves: readonly string[] }
   | { readonly code: 'no-option'; readonly kind: 'easier' | 'harder'; readonly label: string }
   | { readonly code: 'block-without-numbers'; readonly block: BlockKind }
-  | { readonly code: 'last-block' };
+  | { readonly code: 'last-block' }
+  | { readonly code: 'edit-unclear' };
 
 /** What may stand on a block line or behind a letter, by the word people type. */
 export type ModifierName =
