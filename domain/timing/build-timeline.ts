@@ -26,10 +26,10 @@ export function buildTimeline(plan: Plan, context: TimingContext): Timeline {
 }
 
 /** Length and work of a class, in seconds. */
-type ClassLength = Pick<Timeline, 'totalSeconds' | 'workSeconds'>;
+export type LengthOf = (plan: Plan) => Pick<Timeline, 'totalSeconds' | 'workSeconds'>;
 
 /** Measures variants of a class one after the other; a block that stays the same is laid out once. */
-export function lengthMeter(context: TimingContext): (plan: Plan) => ClassLength {
+export function lengthMeter(context: TimingContext): LengthOf {
   const known = new Map<Block, readonly Part[]>();
   const partsOf = (block: Block) => {
     const parts = known.get(block) ?? partsOfBlock(block, context);

@@ -1,5 +1,5 @@
 import type { Plan } from '../plan/plan.ts';
-import { buildTimeline, lengthMeter } from './build-timeline.ts';
+import { buildTimeline, type LengthOf, lengthMeter } from './build-timeline.ts';
 import type { FitProposal } from './fit.ts';
 import { type End, endOf, takenBy, withLength } from './fit-ends.ts';
 import { type Lever, leversOf } from './fit-levers.ts';
@@ -42,7 +42,9 @@ export function exactFits(
   const direction = task.needSeconds < 0 ? 'shorter' : 'longer';
   const drafts = [
     ...draftsOfEnds(task),
-    ...leversOf(task.plan, direction, lengthOf, context).flatMap((lever) => draftsOfLever(lever, task)),
+    ...leversOf(task.plan, direction, lengthOf, context).flatMap((lever) =>
+      draftsOfLever(lever, task, lengthOf),
+    ),
   ];
   const told: FitProposal[] = [];
   for (const { kind, workChangeSeconds, lines, plan: changed } of drafts.toSorted(byLeastChange)) {
@@ -64,12 +66,7 @@ function byLeastChange(one: Draft, other: Draft): number {
   );
 }
 
-function taskOf(
-  plan: Plan,
-  targetSeconds: number,
-  lengthOf: ReturnType<typeof lengthMeter>,
-  context: TimingContext,
-): Task {
+function taskOf(plan: Plan, targetSeconds: number, lengthOf: LengthOf, context: TimingContext): Task {
   const { settings } = context;
   const open = plan.blocks.findIndex((block) => 'length' in block && block.length.kind === 'to the end');
   const takesTheRest = open >= 0 && targetSeconds === teachingSeconds(plan, settings);
@@ -118,30 +115,31 @@ function held(end: End): End {
 }
 
 /** A change in the fewest steps that leave a remainder which the ends can take. */
-function draftsOfLever(lever: Lever, task: Task): readonly Draft[] {
+function draftsOfLever(lever: Lever, task: Task, lengthOf: LengthOf): readonly Draft[] {
   const steps = stepsToTry(lever, task).find(
     (count) => remainderAtEnds(task.needSeconds - count * lever.totalAStep, task) === 0,
   );
   if (steps === undefined) return [];
+  const changed = lever.apply(task.plan, steps);
   return draftOf(
     lever.kind,
     lever.block,
-    steps * lever.workAStep,
+    lengthOf(changed).workSeconds - lengthOf(task.plan).workSeconds,
     [lever.line(steps)],
-    lever.apply(task.plan, steps),
+    changed,
     task.needSeconds - steps * lever.totalAStep,
     task,
   );
 }
 
 /**
- * Where the ends alone could do it, or no work is touched, the change does all it can and leaves only what
+ * Where the ends alone could do it, or it is rest that changes, the change does all it can and leaves only what
  * does not divide; else it is as small as the ends allow.
  */
 function stepsToTry(lever: Lever, task: Task): readonly number[] {
   const whole = task.needSeconds / lever.totalAStep;
   const atLeast = Math.abs(remainderAtEnds(task.needSeconds, task) / lever.totalAStep);
-  const doesAll = atLeast === 0 || lever.workAStep === 0;
+  const doesAll = atLeast === 0 || lever.kind === 'rest';
   const wanted = doesAll ? [Math.floor(whole), Math.ceil(whole)] : [Math.ceil(atLeast)];
   return [...wanted, lever.mostSteps].filter((steps) => steps >= 1 && steps <= lever.mostSteps);
 }

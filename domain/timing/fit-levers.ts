@@ -1,7 +1,7 @@
 import { hasLetters } from '../plan/blocks-of.ts';
 import { labelsByLine } from '../plan/labels.ts';
 import type { Block, Interval, Letter, LetteredBlock, Plan, RoundsBlock } from '../plan/plan.ts';
-import type { lengthMeter } from './build-timeline.ts';
+import type { LengthOf } from './build-timeline.ts';
 import type { FitProposal } from './fit.ts';
 import type { TimingContext } from './timing-context.ts';
 
@@ -11,16 +11,15 @@ export type Lever = {
   /** Where it stands in the plan. */
   readonly block: number;
   readonly mostSteps: number;
-  /** What one step does to the class, in seconds. */
+  /** What one step does to the length of the class, in seconds. */
   readonly totalAStep: number;
-  readonly workAStep: number;
   readonly apply: (plan: Plan, steps: number) => Plan;
   /** The line of the edit language that does the same. */
   readonly line: (steps: number) => string;
 };
 
 /** A lever whose effect is not measured yet. */
-type Grip = Omit<Lever, 'totalAStep' | 'workAStep'>;
+type Grip = Omit<Lever, 'totalAStep'>;
 
 export type Direction = 'shorter' | 'longer';
 
@@ -28,27 +27,25 @@ export type Direction = 'shorter' | 'longer';
 const leastWorkSeconds = 15;
 /** How far a proposal lengthens what is there. Common practice, no published source. */
 const mostLonger = 1.5;
+/** What the shorthand reads. */
 const mostRounds = 50;
+const mostIntervalSeconds = 1800;
 
 /** Every lever that moves the class the way it should go. */
 export function leversOf(
   plan: Plan,
   direction: Direction,
-  lengthOf: ReturnType<typeof lengthMeter>,
+  lengthOf: LengthOf,
   context: TimingContext,
 ): readonly Lever[] {
   const before = lengthOf(plan);
   const sign = direction === 'shorter' ? -1 : 1;
   return gripsOf(plan, sign, context)
     .filter(({ mostSteps }) => mostSteps > 0)
-    .map((grip) => {
-      const after = lengthOf(grip.apply(plan, 1));
-      return {
-        ...grip,
-        totalAStep: after.totalSeconds - before.totalSeconds,
-        workAStep: after.workSeconds - before.workSeconds,
-      };
-    })
+    .map((grip) => ({
+      ...grip,
+      totalAStep: lengthOf(grip.apply(plan, 1)).totalSeconds - before.totalSeconds,
+    }))
     .filter(({ totalAStep }) => totalAStep * sign > 0);
 }
 
@@ -87,11 +84,13 @@ function gripsOf(plan: Plan, sign: 1 | -1, { settings }: TimingContext): readonl
 function roundsGrips(block: RoundsBlock, place: Place): readonly Grip[] {
   if (block.intervals.length > 1) return [];
   const { index, first, sign } = place;
+  const hasAMoveARound = block.letters.some(({ order }) => order === 'by round');
+  const mostSteps = sign < 0 ? block.rounds - 1 : mostRounds - block.rounds;
   return [
     {
       kind: 'rounds',
       block: index,
-      mostSteps: sign < 0 ? block.rounds - 1 : mostRounds - block.rounds,
+      mostSteps: hasAMoveARound ? 0 : mostSteps,
       apply: (plan, steps) => withBlock(plan, index, { ...block, rounds: block.rounds + sign * steps }),
       line: (steps) => `rounds ${first} x${block.rounds + sign * steps}`,
     },
@@ -183,7 +182,7 @@ function withoutLetter(plan: Plan, index: number, block: LetteredBlock, letter: 
 /** How many seconds may go or come. */
 function room(seconds: number, sign: 1 | -1, least: number): number {
   if (sign < 0) return seconds - least;
-  return Math.floor(seconds * mostLonger) - seconds;
+  return Math.min(mostIntervalSeconds, Math.floor(seconds * mostLonger)) - seconds;
 }
 
 function withBlock(plan: Plan, index: number, block: Block): Plan {
