@@ -3,6 +3,8 @@ import { catalogue } from '../../domain/catalogue/catalogue.ts';
 import { reportOnClass, reportOnPlan } from '../../domain/class-report.ts';
 import { defaultSettings } from '../../domain/settings.ts';
 import { editPlan } from '../../domain/shorthand/edit-plan.ts';
+import { lengthMeter } from '../../domain/timing/build-timeline.ts';
+import { leversOf } from '../../domain/timing/fit-levers.ts';
 import { wholeClasses } from './whole-classes.ts';
 
 const context = { catalogue, settings: defaultSettings, now: '2026-03-02T09:00:00Z' };
@@ -31,5 +33,33 @@ describe('every proposal and every cut, applied as the edit it is, gives the len
       });
     }
     expect(fit.proposals.every(({ totalSeconds }) => totalSeconds === fit.teachingSeconds)).toBe(true);
+  });
+});
+
+describe('every change the search may make is what its line of the edit language does', () => {
+  // A cool-down to the end would hide every change.
+  const fixed = wholeClasses.map(({ text }) => ({
+    name: text.split(',')[0],
+    text: text.replace('cool-down to the end', 'cool-down 5:00'),
+  }));
+
+  test.each(fixed)('$name', ({ text }) => {
+    const report = reportOnClass(text, context);
+    if (report.kind === 'problems') throw new Error(JSON.stringify(report.problems));
+    const { plan } = report;
+    const lengthOf = lengthMeter(context);
+    const levers = (['shorter', 'longer'] as const).flatMap((way) => leversOf(plan, way, lengthOf, context));
+    expect(levers.length).toBeGreaterThan(0);
+    for (const { line, apply, mostSteps } of levers) {
+      for (const steps of new Set([1, Math.ceil(mostSteps / 2)])) {
+        const { plan: edited, problems } = editPlan(plan, line(steps), context);
+        const length = edited === undefined ? undefined : lengthOf(edited);
+        expect({ edit: line(steps), problems, length }).toEqual({
+          edit: line(steps),
+          problems: [],
+          length: lengthOf(apply(plan, steps)),
+        });
+      }
+    }
   });
 });
