@@ -66,7 +66,7 @@ const plain = (text: string): string =>
   text
     .toLowerCase()
     .replaceAll('w/', ' with ')
-    .replaceAll(/\bpress[ -]?up/g, 'push-up')
+    .replaceAll(/\bpress[ -]?up(?=s?\b)/g, 'push-up')
     .normalize('NFKD')
     .replaceAll(/[\p{M}'’`´]/gu, '');
 

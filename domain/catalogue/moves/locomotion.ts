@@ -478,7 +478,7 @@ export const locomotion = movesOfPattern('locomotion', [
     prime: ['quadriceps', 'glutes'],
     assisting: ['shoulders', 'calves', 'abdominals'],
     kit: [one('plate')],
-    position: 'kneeling',
+    position: 'prone',
     sides: 'alternating by nature',
     effort: 'conditioning',
     tempo: brisk,

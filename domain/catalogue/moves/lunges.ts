@@ -3,7 +3,7 @@ import { brisk, loadedBarbell, movesOfPattern, one, pair, slow } from '../move-r
 export const lunges = movesOfPattern('lunge', [
   {
     name: 'lunge',
-    also: ['forward lunge', 'front lunge', 'bodyweight lunge', 'alternating lunge'],
+    also: ['forward lunge', 'front lunge', 'bodyweight lunge'],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hamstrings'],
     sides: 'one-sided',

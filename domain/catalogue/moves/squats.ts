@@ -157,7 +157,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'pause squat',
-    also: ['paused squat', 'tempo squat', 'slow squat'],
+    also: ['paused squat', 'slow squat'],
     prime: ['quadriceps'],
     assisting: ['glutes', 'hamstrings'],
     tempo: { lowerSeconds: 2, bottomPauseSeconds: 2, liftSeconds: 1, topPauseSeconds: 0 },

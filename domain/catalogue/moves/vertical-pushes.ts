@@ -167,7 +167,7 @@ export const verticalPushes = movesOfPattern('vertical push', [
   },
   {
     name: 'pike push-up',
-    also: ['pike press', 'shoulder push-up', 'downward dog push-up', 'handstand push-up regression'],
+    also: ['pike press', 'shoulder push-up', 'downward dog push-up'],
     prime: ['shoulders'],
     assisting: ['triceps', 'chest'],
     kit: [one('mat')],
@@ -279,6 +279,7 @@ export const verticalPushes = movesOfPattern('vertical push', [
     assisting: ['triceps', 'quadriceps', 'glutes'],
     kit: [pair('dumbbell')],
     orKit: [[pair('kettlebell')], loadedBarbell],
+    oneSideAtATime: true,
     tempo: brisk,
     level: 3,
     easier: 'push-press',

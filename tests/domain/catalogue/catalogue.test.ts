@@ -29,6 +29,16 @@ describe('names', () => {
     expect(idsWhere((move) => !/^[A-Za-z][A-Za-z' -]+$/.test(move.name))).toEqual([]);
   });
 
+  test('no spelling holds a word that the shorthand reads as a modifier', () => {
+    const modifiers =
+      /\b(tempo|each|left|right|light|medium|heavy|easier|harder|or|alt|rest|split sides|by round)\b/;
+    expect(idsWhere((move) => [move.name, ...move.nicknames].some((name) => modifiers.test(name)))).toEqual(
+      [],
+    );
+    const alternating = (move: Move) => move.nicknames.some((name) => name.includes('alternating'));
+    expect(idsWhere((move) => alternating(move) && move.sides !== 'alternating by nature')).toEqual([]);
+  });
+
   test('no name, nickname or shared name is the same as another when read', () => {
     const spellings = [
       ...moves.flatMap((move) => [move.name, ...move.nicknames]),
