@@ -1,6 +1,8 @@
-import { createHmac, randomUUID } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
-import { type AcceptedBlock, type AcceptedElement, acceptModal } from './accepted-blocks.ts';
+import { type AcceptedBlock, acceptModal } from './accepted-blocks.ts';
+import type { AcceptedElement } from './accepted-elements.ts';
+import { answerInPlace } from './answer-in-place.ts';
 import {
   elementsOf,
   type FieldValue,
@@ -10,8 +12,8 @@ import {
   stateOf,
 } from './form-values.ts';
 import { messageShape, placeName, viewShape } from './platform-shapes.ts';
+import { type Outcome, outcomeWords, postSigned } from './post-signed.ts';
 import type { Traffic } from './traffic.ts';
-import { answerInPlace } from './web-api.ts';
 import type { Change, Message, OpenView, Place, Workspace } from './workspace.ts';
 
 /** How a person's gesture ended, as the page tells it. */
@@ -20,12 +22,6 @@ export type GestureResult =
   | { readonly kind: 'field-errors'; readonly errors: Readonly<Record<string, string>> }
   | { readonly kind: 'failed'; readonly message: string };
 
-type Outcome =
-  | { readonly kind: 'acknowledged'; readonly body: string }
-  | { readonly kind: 'timed-out' }
-  | { readonly kind: 'refused'; readonly status: number }
-  | { readonly kind: 'unreachable' };
-
 type Json = Readonly<Record<string, unknown>>;
 
 export type Deliveries = ReturnType<typeof createDeliveries>;
@@ -33,7 +29,14 @@ export type Deliveries = ReturnType<typeof createDeliveries>;
 /** The author of the workspace's own notices to one person. */
 export const noticeAuthorId = 'UWORKSPACE';
 
-const ackMs = 3_000;
+type EventKind = 'message.im' | 'app_mention' | 'app_home_opened';
+const scopeOfEvent: Readonly<Record<EventKind, string | undefined>> = {
+  'message.im': 'im:history',
+  app_mention: 'app_mentions:read',
+  app_home_opened: undefined,
+};
+const commandsScope = 'commands';
+const noCommands = `its manifest does not ask for the scope ${commandsScope}.`;
 const done: GestureResult = { kind: 'done' };
 const failed = (message: string): GestureResult => ({ kind: 'failed', message });
 
@@ -49,19 +52,6 @@ const parseJson = (text: string): unknown => {
     return JSON.parse(text);
   } catch {
     return undefined;
-  }
-};
-
-const outcomeWords = (outcome: Outcome, what: string, appName: string): string => {
-  switch (outcome.kind) {
-    case 'timed-out':
-      return `${what} did not work: ${appName} gave no answer within 3 seconds (operation timed out). Try again.`;
-    case 'refused':
-      return `${what} did not work: ${appName} answered ${outcome.status} (dispatch failed).`;
-    case 'unreachable':
-      return `${what} did not work: ${appName} can't be reached (dispatch failed).`;
-    case 'acknowledged':
-      return '';
   }
 };
 
@@ -95,15 +85,8 @@ export const createDeliveries = (wiring: {
     headers: Readonly<Record<string, string>> = {},
   ): Promise<Outcome> => {
     const started = performance.now();
-    const timestamp = String(Math.floor(Date.now() / 1000));
-    const signature = createHmac('sha256', wiring.signingSecret)
-      .update(`v0:${timestamp}:${body}`)
-      .digest('hex');
-    const url = wiring.appUrl();
-    const outcome = await post(url, body, {
+    const outcome = await postSigned(wiring.appUrl(), body, wiring.signingSecret, {
       'content-type': contentType,
-      'x-slack-request-timestamp': timestamp,
-      'x-slack-signature': `v0=${signature}`,
       ...headers,
     });
     traffic.add({
@@ -164,8 +147,11 @@ export const createDeliveries = (wiring: {
     }
   };
 
-  const emit = (subscription: string, event: Json) => {
-    if (app.events.includes(subscription)) void track(deliverEvent(event));
+  /** An event arrives only where the manifest subscribes to it and asks for its scope. */
+  const emit = (subscription: EventKind, event: Json) => {
+    const scope = scopeOfEvent[subscription];
+    if (!app.events.includes(subscription) || (scope !== undefined && !app.scopes.includes(scope))) return;
+    void track(deliverEvent(event));
   };
 
   const onChange = (change: Change) => {
@@ -243,6 +229,7 @@ export const createDeliveries = (wiring: {
     readonly text: string;
   }): Promise<GestureResult> => {
     const { userId, place, command, text } = gesture;
+    if (!app.scopes.includes(commandsScope)) return failed(`${app.name} may take no commands: ${noCommands}`);
     if (!app.commands.some((each) => each.command === command)) {
       const known = app.commands.map((each) => each.command).join(', ');
       return failed(
@@ -395,6 +382,8 @@ export const createDeliveries = (wiring: {
       const place = workspace.findPlace(message.placeId);
       const shortcut = app.shortcuts.find((each) => each.callbackId === callbackId);
       if (place === undefined || shortcut === undefined) return failed('This shortcut is not here.');
+      if (!app.scopes.includes(commandsScope))
+        return failed(`${app.name} may take no shortcuts: ${noCommands}`);
       const outcome = await interact(`shortcut ${callbackId}`, {
         type: 'message_action',
         callback_id: callbackId,
@@ -480,29 +469,5 @@ const answerSubmission = (view: OpenView, body: string, workspace: Workspace): G
       else if (workspace.pushModal(view.userId, accepted.value) === undefined) return trouble;
       return done;
     }
-  }
-};
-
-const post = async (
-  url: string | undefined,
-  body: string,
-  headers: Readonly<Record<string, string>>,
-): Promise<Outcome> => {
-  if (url === undefined) return { kind: 'unreachable' };
-  try {
-    const response = await fetch(url, {
-      method: 'POST',
-      body,
-      headers,
-      signal: AbortSignal.timeout(ackMs),
-    });
-    const text = await response.text();
-    return response.status === 200
-      ? { kind: 'acknowledged', body: text }
-      : { kind: 'refused', status: response.status };
-  } catch (error) {
-    return error instanceof Error && error.name === 'TimeoutError'
-      ? { kind: 'timed-out' }
-      : { kind: 'unreachable' };
   }
 };

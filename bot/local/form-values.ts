@@ -1,4 +1,5 @@
-import type { AcceptedBlock, AcceptedElement, AcceptedOption } from './accepted-blocks.ts';
+import type { AcceptedBlock } from './accepted-blocks.ts';
+import type { AcceptedElement, AcceptedOption } from './accepted-elements.ts';
 
 /** What a person filled in, by block and element: a text, a chosen value, or the chosen values of a list. */
 export type FieldValue = string | readonly string[];

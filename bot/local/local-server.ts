@@ -2,13 +2,25 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import { ZodError } from 'zod';
+import { answerInPlace } from './answer-in-place.ts';
 import { createDeliveries, type Deliveries } from './deliveries-to-app.ts';
 import { createFaults, type Faults } from './faults.ts';
+import {
+  answerJson,
+  answerText,
+  firstPart,
+  isFromHere,
+  parseJson,
+  readArguments,
+  readable,
+  readBody,
+} from './http-parts.ts';
 import type { DueMoments, LocalClock } from './local-clock.ts';
 import { createPageApi } from './page-api.ts';
 import { pageDocument, pagePolicy } from './page-document.ts';
+import type { ApiAnswer } from './read-content.ts';
 import { createTraffic, type Traffic } from './traffic.ts';
-import { type ApiAnswer, answerApiCall, answerInPlace } from './web-api.ts';
+import { answerApiCall } from './web-api.ts';
 import type { Workspace } from './workspace.ts';
 
 /** The app that runs against the workspace. */
@@ -49,73 +61,6 @@ export type LocalWorkspaceServer = {
   /** Switches the platform's one post a second and channel on or off; off at first. */
   readonly limitPosts: (isOn: boolean) => void;
   readonly stop: () => Promise<void>;
-};
-
-const bodyMost = 12 * 1024 * 1024;
-const loopbackNames = new Set(['127.0.0.1', 'localhost', '[::1]']);
-
-/** Only this machine's own browser and processes get an answer, whatever name was bound to the address. */
-const isFromHere = (request: IncomingMessage): boolean => {
-  const { host, origin } = request.headers;
-  if (host === undefined || !URL.canParse(`http://${host}`)) return false;
-  return (
-    loopbackNames.has(new URL(`http://${host}`).hostname) &&
-    (origin === undefined || origin === `http://${host}`)
-  );
-};
-
-const readBody = async (request: IncomingMessage): Promise<Buffer | undefined> => {
-  const chunks: Buffer[] = [];
-  let size = 0;
-  for await (const chunk of request) {
-    const bytes = Buffer.from(chunk);
-    size += bytes.length;
-    if (size > bodyMost) return undefined;
-    chunks.push(bytes);
-  }
-  return Buffer.concat(chunks);
-};
-
-const answerJson = (
-  response: ServerResponse,
-  status: number,
-  value: unknown,
-  headers: Readonly<Record<string, string>> = {},
-) => {
-  response.writeHead(status, { 'content-type': 'application/json; charset=utf-8', ...headers });
-  response.end(JSON.stringify(value ?? {}));
-};
-
-const answerText = (
-  response: ServerResponse,
-  status: number,
-  type: string,
-  body: string | Buffer,
-  headers: Readonly<Record<string, string>> = {},
-) => {
-  response.writeHead(status, { 'content-type': type, 'x-content-type-options': 'nosniff', ...headers });
-  response.end(body);
-};
-
-const parseJson = (text: string): unknown => {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-};
-
-type Arguments = { readonly args: Readonly<Record<string, unknown>>; readonly token: string | undefined };
-
-const readArguments = (request: IncomingMessage, body: Buffer): Arguments => {
-  const bearer = /^Bearer (.+)$/.exec(request.headers.authorization ?? '')?.[1];
-  const isJson = (request.headers['content-type'] ?? '').startsWith('application/json');
-  const parsed = isJson
-    ? parseJson(body.toString())
-    : Object.fromEntries(new URLSearchParams(body.toString()));
-  const all: Record<string, unknown> = typeof parsed === 'object' && parsed !== null ? { ...parsed } : {};
-  const { token, ...args } = all;
-  return { args, token: bearer ?? (typeof token === 'string' ? token : undefined) };
 };
 
 /** Starts the workspace's server: the Web API, response addresses, the page and its live updates. */
@@ -355,22 +300,4 @@ export const startLocalWorkspace = async (options: LocalWorkspaceOptions): Promi
       await closed;
     },
   };
-};
-
-/** A call's arguments for people: JSON strings become what they hold. */
-const readable = (args: Readonly<Record<string, unknown>>): unknown =>
-  Object.fromEntries(
-    Object.entries(args).map(([name, value]) => [
-      name,
-      typeof value === 'string' && /^[[{]/.test(value) ? (parseJson(value) ?? value) : value,
-    ]),
-  );
-
-const firstPart = async (body: Buffer, contentType: string): Promise<Buffer> => {
-  const form = await new Response(new Uint8Array(body), {
-    headers: { 'content-type': contentType },
-  }).formData();
-  const [part] = [...form.values()];
-  if (part === undefined) return Buffer.alloc(0);
-  return typeof part === 'string' ? Buffer.from(part) : Buffer.from(await part.arrayBuffer());
 };

@@ -1,103 +1,24 @@
 import { z } from 'zod';
-import {
-  type AcceptedBlock,
-  acceptHome,
-  acceptMessageBlocks,
-  acceptModal,
-  textLengthOf,
-} from './accepted-blocks.ts';
+import { acceptHome, acceptModal } from './accepted-blocks.ts';
 import { messageShape, placeShape, userShape, viewShape } from './platform-shapes.ts';
 import {
-  directPlaceId,
-  type Message,
-  type MessageMetadata,
-  type Place,
-  type Workspace,
-} from './workspace.ts';
+  type ApiAnswer,
+  type Failure,
+  fail,
+  flag,
+  isFailure,
+  readContent,
+  structured,
+  threadOf,
+} from './read-content.ts';
+import { directPlaceId, type Message, type Place, type Workspace } from './workspace.ts';
 
-export type ApiAnswer = Readonly<Record<string, unknown>> & { readonly ok: boolean };
-
-type Failure = {
-  readonly ok: false;
-  readonly error: string;
-  readonly [extra: string]: unknown;
-};
-
-const messageTextMost = 40_000;
 const updateTextMost = 4_000;
-/** Undocumented by the platform; measured by its users (github.com/slackapi/bolt-js issue 2509). */
-const allBlockTextMost = 13_200;
 const viewBytesMost = 250_000;
 
-const fail = (error: string, ...messages: readonly string[]): Failure => ({
-  ok: false,
-  error,
-  ...(messages.length === 0 ? {} : { response_metadata: { messages } }),
-});
-const isFailure = (value: object): value is Failure => 'ok' in value && value.ok === false;
-
-const flag = z
-  .union([z.boolean(), z.enum(['true', 'false', '1', '0'])])
-  .transform((value) => value === true || value === 'true' || value === '1')
-  .optional();
 const count = z.coerce.number().int().min(1).max(1000).optional();
-/** Structured arguments arrive as JSON strings in a form and as they are in a JSON body. */
-const structured = z
-  .unknown()
-  .transform((value, context) => {
-    if (typeof value !== 'string') return value;
-    try {
-      const parsed: unknown = JSON.parse(value);
-      return parsed;
-    } catch {
-      context.addIssue({ code: 'custom', message: 'must be valid json' });
-      return z.NEVER;
-    }
-  })
-  .optional();
-const metadataShape = z.strictObject({
-  event_type: z.string().min(1),
-  event_payload: z.record(z.string(), z.unknown()),
-});
 
 const contentArguments = { text: z.string().optional(), blocks: structured, metadata: structured };
-
-type Content = {
-  readonly text: string;
-  readonly blocks?: readonly AcceptedBlock[];
-  readonly metadata?: MessageMetadata;
-};
-
-/** Checks text, blocks and metadata as the platform does before it posts anything. */
-const readContent = (
-  given: { readonly text?: unknown; readonly blocks?: unknown; readonly metadata?: unknown },
-  workspace: Workspace,
-  textMost: number = messageTextMost,
-): Content | Failure => {
-  const text = typeof given.text === 'string' ? given.text : '';
-  if (text.length > textMost) return fail('msg_too_long');
-  if (given.blocks !== undefined && !Array.isArray(given.blocks)) return fail('invalid_blocks_format');
-  const accepted = acceptMessageBlocks(given.blocks ?? []);
-  if (accepted.kind === 'refused') return fail('invalid_blocks', ...accepted.messages);
-  const missing = accepted.value.findIndex((block) => !hasItsFile(block, workspace));
-  if (missing >= 0)
-    return fail('invalid_blocks', `[ERROR] invalid slack file [json-pointer:/blocks/${missing}/slack_file]`);
-  if (textLengthOf(accepted.value) > allBlockTextMost) return fail('msg_blocks_too_long');
-  if (text.trim() === '' && accepted.value.length === 0) return fail('no_text');
-  const metadata = given.metadata === undefined ? undefined : metadataShape.safeParse(given.metadata);
-  if (metadata?.success === false) return fail('invalid_metadata_schema');
-  return {
-    text,
-    ...(accepted.value.length === 0 ? {} : { blocks: accepted.value }),
-    ...(metadata === undefined ? {} : { metadata: metadata.data }),
-  };
-};
-
-const hasItsFile = (block: AcceptedBlock, workspace: Workspace): boolean => {
-  if (block.type !== 'image' || block.slack_file === undefined) return true;
-  const id = 'id' in block.slack_file ? block.slack_file.id : (block.slack_file.url.split('/').at(-1) ?? '');
-  return workspace.findFile(id)?.isComplete === true;
-};
 
 /** A place the app may post to: its channels, a direct message, or a person, whose direct message opens. */
 const findTarget = (channel: string, workspace: Workspace): Place | Failure => {
@@ -106,18 +27,6 @@ const findTarget = (channel: string, workspace: Workspace): Place | Failure => {
   if (place === undefined) return fail('channel_not_found');
   if (workspace.isMember(place, workspace.app.botUserId)) return place;
   return fail(place.kind === 'channel' && place.channel.isPrivate ? 'channel_not_found' : 'not_in_channel');
-};
-
-const threadOf = (
-  place: Place,
-  threadTs: string | undefined,
-  workspace: Workspace,
-): { readonly threadTs?: string } | Failure => {
-  if (threadTs === undefined) return {};
-  const parent = workspace.findMessage(place.id, threadTs);
-  if (parent === undefined || parent.onlyFor !== undefined) return fail('thread_not_found');
-  if (parent.threadTs !== undefined && parent.threadTs !== parent.ts) return fail('cannot_reply_to_message');
-  return { threadTs };
 };
 
 const historyScope = (place: Place): string => {
@@ -531,50 +440,4 @@ export const answerApiCall = (
   if (call.token !== workspace.app.botToken) return fail('invalid_auth');
   const lacking = found.scope === undefined ? undefined : missingScope(found.scope, workspace);
   return lacking ?? found.run(call.args, workspace, baseUrl);
-};
-
-const responseShape = z.looseObject({
-  response_type: z.enum(['ephemeral', 'in_channel']).optional(),
-  replace_original: flag,
-  delete_original: flag,
-  thread_ts: z.string().optional(),
-  text: z.string().optional(),
-  blocks: structured,
-});
-
-/** Posts what an app sent to a response address, or as the body of a command's ack. */
-export const answerInPlace = (
-  grant: { readonly userId: string; readonly placeId: string; readonly messageTs?: string },
-  body: unknown,
-  workspace: Workspace,
-): ApiAnswer => {
-  const parsed = responseShape.safeParse(body);
-  if (!parsed.success) return fail('invalid_payload');
-  const asked = parsed.data;
-  const original =
-    grant.messageTs === undefined ? undefined : workspace.findMessage(grant.placeId, grant.messageTs);
-  if (asked.delete_original === true) {
-    if (original === undefined) return fail('message_not_found');
-    workspace.removeMessage(original);
-    return { ok: true };
-  }
-  const content = readContent(asked, workspace);
-  if (isFailure(content)) return content;
-  if (asked.replace_original === true) {
-    if (original === undefined) return fail('message_not_found');
-    workspace.changeMessage(original, { ...content, isEdit: false });
-    return { ok: true };
-  }
-  const place = workspace.findPlace(grant.placeId);
-  if (place === undefined) return fail('channel_not_found');
-  const thread = threadOf(place, asked.thread_ts, workspace);
-  if (isFailure(thread)) return thread;
-  workspace.post({
-    placeId: grant.placeId,
-    authorId: workspace.app.botUserId,
-    ...(asked.response_type === 'in_channel' ? {} : { onlyFor: grant.userId }),
-    ...content,
-    ...thread,
-  });
-  return { ok: true };
 };

@@ -10,13 +10,18 @@ type Props = {
   /** True when the text went out, so that the field is cleared. */
   readonly send: (text: string) => Promise<boolean>;
   readonly initial?: string;
+  /** What is written but not sent is kept under this name while one looks elsewhere. */
+  readonly draftKey?: string;
   readonly sendLabel?: string;
   readonly cancel?: () => void;
 };
 
 /** A field of any number of lines: a whole class fits in it, pasted or typed. */
 export const Composer = (props: Props) => {
-  const [text, setText] = useState(props.initial ?? '');
+  const { draftKey } = props;
+  const [text, setShownText] = useState(
+    props.initial ?? (draftKey === undefined ? '' : (sessionStorage.getItem(draftKey) ?? '')),
+  );
   const [isSending, setSending] = useState(false);
   const field = useRef<HTMLTextAreaElement>(null);
   const hintId = useId();
@@ -27,6 +32,11 @@ export const Composer = (props: Props) => {
     area.style.height = 'auto';
     area.style.height = `${Math.min(area.scrollHeight + 2, 320)}px`;
   }, [text]);
+
+  const setText = (next: string) => {
+    setShownText(next);
+    if (draftKey !== undefined) sessionStorage.setItem(draftKey, next);
+  };
 
   const send = async () => {
     if (text.trim() === '' || isSending) return;

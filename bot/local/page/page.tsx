@@ -313,6 +313,7 @@ const Page = () => {
                 />
                 <Composer
                   key={`${me} ${place}`}
+                  draftKey={`draft ${me} ${place}`}
                   label={`Message to ${placeTitle(shownPlace)}`}
                   commands={state.commands}
                   send={(text) => send(text)}

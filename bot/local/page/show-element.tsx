@@ -1,5 +1,5 @@
 import { useContext, useId, useState } from 'preact/hooks';
-import type { AcceptedConfirm, AcceptedElement, AcceptedOption } from '../accepted-blocks.ts';
+import type { AcceptedConfirm, AcceptedElement, AcceptedOption } from '../accepted-elements.ts';
 import { type FieldValue, initialValueOf } from '../form-values.ts';
 import { Dialog } from './dialog.tsx';
 import type { Form } from './form.ts';

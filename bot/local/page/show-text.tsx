@@ -1,5 +1,5 @@
 import { useContext } from 'preact/hooks';
-import type { AcceptedText } from '../accepted-blocks.ts';
+import type { AcceptedText } from '../accepted-elements.ts';
 import { type MrkdwnToken, printDate, readEntities, readMrkdwn } from './read-mrkdwn.ts';
 import { ReaderContext } from './reader.ts';
 

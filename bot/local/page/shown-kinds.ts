@@ -1,4 +1,5 @@
-import type { AcceptedBlock, AcceptedElement } from '../accepted-blocks.ts';
+import type { AcceptedBlock } from '../accepted-blocks.ts';
+import type { AcceptedElement } from '../accepted-elements.ts';
 
 export type ShownBlockKind = AcceptedBlock['type'];
 export type ShownElementKind = AcceptedElement['type'];

@@ -46,7 +46,12 @@ export const ThreadPane = (props: {
         tell={props.tell}
         emptyText="This message is gone."
       />
-      <Composer label="Reply in this thread" commands={[]} send={props.send} />
+      <Composer
+        draftKey={`draft ${props.state.me.id} ${props.place} ${props.threadTs}`}
+        label="Reply in this thread"
+        commands={[]}
+        send={props.send}
+      />
     </section>
   );
 };

@@ -5,7 +5,16 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { LocalWorkspaceServer } from '../../../bot/local/local-server.ts';
 import { directPlaceId, type Message } from '../../../bot/local/workspace.ts';
 import { startTestApp } from './start-test-app.ts';
-import { botToken, ines, mira, startTestWorkspace, team, tomas } from './start-test-workspace.ts';
+import {
+  botToken,
+  createTestWorkspace,
+  ines,
+  mira,
+  startTestWorkspace,
+  team,
+  testApp,
+  tomas,
+} from './start-test-workspace.ts';
 
 const stops: (() => Promise<unknown>)[] = [];
 afterEach(async () => {
@@ -171,6 +180,21 @@ describe('the real app against the workspace', () => {
     expect(
       await gesture(server, 'send', { as: mira, place: team, text: '/evenset', threadTs: ts }),
     ).toMatchObject({ kind: 'failed', message: expect.stringContaining('do not work in threads') });
+  });
+
+  test('what the manifest has no scope for does not arrive', async () => {
+    const { workspace } = createTestWorkspace({ app: { ...testApp, scopes: ['chat:write'] } });
+    const server = await startTestWorkspace({ workspace });
+    stops.push(server.stop);
+    await startApp(server, () => {});
+    await gesture(server, 'send', { as: mira, place: direct, text: 'a' });
+    await gesture(server, 'send', { as: mira, place: team, text: '@Evenset a' });
+    expect(await gesture(server, 'send', { as: mira, place: team, text: '/evenset' })).toEqual({
+      kind: 'failed',
+      message: 'Evenset may take no commands: its manifest does not ask for the scope commands.',
+    });
+    await server.deliveries.idle();
+    expect(server.traffic.list().filter(({ direction }) => direction === 'to-app')).toEqual([]);
   });
 
   test('a button tells who pressed what, on which message', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { answerApiCall, answerInPlace } from '../../../bot/local/web-api.ts';
+import { answerInPlace } from '../../../bot/local/answer-in-place.ts';
+import { answerApiCall } from '../../../bot/local/web-api.ts';
 import { directPlaceId, type Workspace } from '../../../bot/local/workspace.ts';
 import {
   botToken,

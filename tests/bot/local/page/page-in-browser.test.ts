@@ -292,6 +292,17 @@ describe.skipIf(!hasBrowser)(hasBrowser ? 'the page in a browser' : noBrowserNot
       await expect.poll(() => heard).toEqual([['overflow', 'two']]);
     }));
 
+  test('what is written but not sent is still there after a look elsewhere', () =>
+    visit(phone, async (page) => {
+      const field = page.getByRole('textbox', { name: 'Message to Evenset' });
+      await field.fill(classText);
+      await page.getByRole('button', { name: '# team' }).click();
+      await page.getByRole('textbox', { name: 'Message to # team' }).waitFor();
+      await page.getByRole('button', { name: 'Evenset', exact: true }).click();
+      await field.waitFor();
+      expect(await field.inputValue()).toBe(classText);
+    }));
+
   test('on a laptop: one edits what one wrote', () =>
     visit(laptop, async (page, server) => {
       server.workspace.post({ placeId: team, authorId: mira, text: 'Row &amp; Sqat' });
