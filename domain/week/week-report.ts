@@ -1,10 +1,15 @@
+import type { IsoWeek } from '../calendar/iso-week.ts';
+import type { ClassId, PlanId } from '../calendar/scheduled-class.ts';
 import type { Muscle, MuscleGroup } from '../catalogue/muscles.ts';
 import type { Pattern } from '../catalogue/patterns.ts';
 
 /** Ranges of weekly sets, in the literature's words. */
 export type DoseRange = 'none' | 'low' | 'moderate' | 'high' | 'very high';
 
-/** How far to trust a week. Counts of classes. */
+/**
+ * How far to trust a week. Counts of classes: `classes` were held, by what was said or assumed; those in
+ * none of `withPlan` and `patternsOnly` are unknown, not zero.
+ */
 export type Trust = {
   readonly classes: number;
   readonly withPlan: number;
@@ -14,7 +19,7 @@ export type Trust = {
   readonly notTaught: number;
 };
 
-/** One muscle in one week. `days` counts days with at least one set. */
+/** One muscle in one week. `days` counts days with at least one set; `setsByDay` is Monday first. */
 export type MuscleWeek = {
   readonly muscle: Muscle;
   readonly sets: number;
@@ -32,25 +37,57 @@ export type UnderTrained =
       readonly sets: number;
       readonly missingSets: number;
       readonly range: 'none' | 'low';
+      /** The slots that gave the sets there were, most first. */
+      readonly from: readonly SlotSets[];
     }
   | { readonly kind: 'group'; readonly group: MuscleGroup; readonly days: number };
 
+export type SlotSets = { readonly slotName: string; readonly sets: number };
+
 /** One thing to do about it: lines of the edit language for a named class to come. */
 export type WeekMend = {
-  readonly classId: string;
+  readonly classId: ClassId;
   readonly slotName: string;
+  readonly startsAt: string;
   readonly edit: string;
   readonly muscle: Muscle;
+  readonly planId: PlanId;
+  /** The version the edit is made on. */
+  readonly version: number;
+};
+
+/** From which slot the week's work came; `sets` over all muscles. */
+export type SlotWeek = { readonly slotName: string; readonly classes: number; readonly sets: number };
+
+/** What a member who comes to these slots was left short of. */
+export type HabitWeek = {
+  readonly name: string;
+  readonly slotIds: readonly string[];
+  /** First-priority muscles with none or low, most missing first. */
+  readonly short: readonly { readonly muscle: Muscle; readonly sets: number; readonly missingSets: number }[];
+  readonly missingSets: number;
+  readonly groupsUnderTwoDays: readonly MuscleGroup[];
+  /** Muscles above the upper range: said of habits alone, since it is the dose of one person. */
+  readonly veryHigh: readonly Muscle[];
+};
+
+/** Of all habits whose classes are known: the one left shortest, the middle one, the one left least short. */
+export type HabitRange = {
+  readonly counted: number;
+  readonly worst: HabitWeek;
+  readonly median: HabitWeek;
+  readonly best: HabitWeek;
 };
 
 export type WeekReport = {
   /** ISO week, `2026-W47`. */
-  readonly week: string;
+  readonly week: IsoWeek;
   readonly trust: Trust;
   readonly muscles: readonly MuscleWeek[];
   readonly setsByPattern: Readonly<Partial<Record<Pattern, number>>>;
+  /** Muscles, most missing first, then groups. Empty where no class's load is known. */
   readonly underTrained: readonly UnderTrained[];
-  /** From which slots the week's work came. */
-  readonly slots: readonly { readonly slotName: string; readonly classes: number; readonly sets: number }[];
+  readonly slots: readonly SlotWeek[];
   readonly mend?: WeekMend;
+  readonly habits?: HabitRange;
 };

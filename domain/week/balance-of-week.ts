@@ -1,0 +1,155 @@
+import type { Catalogue } from '../catalogue/catalogue.ts';
+import { type Muscle, muscles } from '../catalogue/muscles.ts';
+import { type Pattern, patterns } from '../catalogue/patterns.ts';
+import { doseRange, groupsUnderTwoDays, trainedDays } from './dose-range.ts';
+import { mendOfWeek, type UpcomingClass } from './mend-of-week.ts';
+import { habitRange } from './slot-habits.ts';
+import {
+  hasLoad,
+  heldAs,
+  heldClasses,
+  setsByDay,
+  setsOf,
+  slotNameOf,
+  type WeekClass,
+  type WeekContext,
+} from './week-class.ts';
+import type { MuscleWeek, SlotSets, SlotWeek, Trust, UnderTrained, WeekReport } from './week-report.ts';
+
+/** `upcoming`: classes to come with plans, soonest first, in which the report may propose an edit. */
+export type BalanceContext = WeekContext & {
+  readonly catalogue: Catalogue;
+  readonly upcoming?: readonly UpcomingClass[];
+};
+
+/**
+ * The balance of one ISO week from its classes, as far as they are held at `context.now`: sets are interval
+ * sets, days those of the studio's zone. `classes` are those that start in the week.
+ */
+export function balanceOfWeek(classes: readonly WeekClass[], context: BalanceContext): WeekReport {
+  const held = heldClasses(classes, context.now);
+  const known = held.filter(hasLoad);
+  const balance = muscles.map((muscle) => muscleWeek(muscle, known, context));
+  const underTrained = known.length === 0 ? [] : underTrainedOf(balance, known, context);
+  const missing = underTrained.flatMap((each) => (each.kind === 'muscle' ? [each.muscle] : []));
+  const sets = (muscle: Muscle) => balance.find((each) => each.muscle === muscle)?.sets ?? 0;
+  const mend = mendOfWeek(missing, context.upcoming ?? [], sets, context);
+  const habits = habitRange(classes, context);
+  return {
+    week: context.week,
+    trust: trustOf(classes, held, context.now),
+    muscles: balance,
+    setsByPattern: patternSets(held),
+    underTrained,
+    slots: slotWeeks(held, context),
+    ...(mend === undefined ? {} : { mend }),
+    ...(habits === undefined ? {} : { habits }),
+  };
+}
+
+function trustOf(classes: readonly WeekClass[], held: readonly WeekClass[], now: string): Trust {
+  const count = (wanted: string) =>
+    classes.filter(({ scheduled }) => heldAs(scheduled, now) === wanted).length;
+  return {
+    classes: held.length,
+    withPlan: held.filter(hasLoad).length,
+    assumed: count('assumed'),
+    patternsOnly: held.filter((one) => !hasLoad(one) && Object.keys(one.setsByPattern ?? {}).length > 0)
+      .length,
+    cancelled: count('cancelled'),
+    notTaught: count('not taught'),
+  };
+}
+
+function muscleWeek(muscle: Muscle, known: readonly WeekClass[], { settings }: WeekContext): MuscleWeek {
+  const byDay = setsByDay(known, muscle, settings.zone);
+  const sets = byDay.reduce((sum, day) => sum + day, 0);
+  const rows = known.flatMap(({ load = [] }) => load).filter((row) => row.muscle === muscle);
+  return {
+    muscle,
+    sets,
+    tensionSeconds: rows.reduce((sum, row) => sum + row.tensionSeconds, 0),
+    days: trainedDays(byDay).length,
+    setsByDay: byDay,
+    range: doseRange(sets, settings.dose),
+    priority: settings.firstPriority.includes(muscle) ? 'first' : 'second',
+  };
+}
+
+function underTrainedOf(
+  balance: readonly MuscleWeek[],
+  known: readonly WeekClass[],
+  context: WeekContext,
+): readonly UnderTrained[] {
+  const { dose, firstPriority } = context.settings;
+  const short = balance
+    .flatMap(({ muscle, sets, range, priority }): readonly Extract<UnderTrained, { kind: 'muscle' }>[] =>
+      priority === 'first' && (range === 'none' || range === 'low')
+        ? [
+            {
+              kind: 'muscle',
+              muscle,
+              sets,
+              missingSets: dose.low - sets,
+              range,
+              from: slotsThatGave(muscle, known, context),
+            },
+          ]
+        : [],
+    )
+    .toSorted(
+      (a, b) =>
+        b.missingSets - a.missingSets || firstPriority.indexOf(a.muscle) - firstPriority.indexOf(b.muscle),
+    );
+  const byDay = (muscle: Muscle) => balance.find((each) => each.muscle === muscle)?.setsByDay ?? [];
+  const groups = groupsUnderTwoDays(byDay).map((each) => ({ kind: 'group', ...each }) as const);
+  return [...short, ...groups];
+}
+
+function slotsThatGave(
+  muscle: Muscle,
+  known: readonly WeekClass[],
+  context: WeekContext,
+): readonly SlotSets[] {
+  return slotNames(known, context)
+    .map((slotName) => ({
+      slotName,
+      sets: inSlot(known, slotName, context).reduce((sum, one) => sum + setsOf(one, muscle), 0),
+    }))
+    .filter(({ sets }) => sets > 0)
+    .toSorted((a, b) => b.sets - a.sets);
+}
+
+function slotWeeks(held: readonly WeekClass[], context: WeekContext): readonly SlotWeek[] {
+  return slotNames(held, context).map((slotName) => {
+    const classes = inSlot(held, slotName, context);
+    const rows = classes.flatMap(({ load = [] }) => load);
+    return { slotName, classes: classes.length, sets: rows.reduce((sum, { sets }) => sum + sets, 0) };
+  });
+}
+
+function slotNames(classes: readonly WeekClass[], { settings }: WeekContext): readonly string[] {
+  return [...new Set(classes.map(({ scheduled }) => slotNameOf(scheduled, settings)))];
+}
+
+function inSlot(
+  classes: readonly WeekClass[],
+  slotName: string,
+  { settings }: WeekContext,
+): readonly WeekClass[] {
+  return classes.filter(({ scheduled }) => slotNameOf(scheduled, settings) === slotName);
+}
+
+function patternSets(held: readonly WeekClass[]): Readonly<Partial<Record<Pattern, number>>> {
+  return Object.fromEntries(
+    patterns
+      .map(
+        (pattern) =>
+          [
+            pattern,
+            held.reduce((sum, { setsByPattern = {} }) => sum + (setsByPattern[pattern] ?? 0), 0),
+          ] as const,
+      )
+      .filter(([, sets]) => sets > 0),
+  );
+}

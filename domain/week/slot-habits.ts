@@ -1,0 +1,88 @@
+import { weekdays } from '../calendar/iso-week.ts';
+import type { Settings, SlotHabit, WeeklySlot } from '../settings.ts';
+import { doseRange, groupsUnderTwoDays } from './dose-range.ts';
+import {
+  hasLoad,
+  heldAs,
+  heldClasses,
+  setsByDay,
+  setsOf,
+  type WeekClass,
+  type WeekContext,
+} from './week-class.ts';
+import type { HabitRange, HabitWeek } from './week-report.ts';
+
+/** The studio's habits, else every pair and triple of weekly slots that one person can come to. */
+export function slotHabitsOf({ slotHabits, slots }: Settings): readonly SlotHabit[] {
+  if (slotHabits.length > 0) return slotHabits;
+  const pairs = slots.flatMap((a, place) =>
+    slots.slice(place + 1).flatMap((b) => (meet(a, b) ? [] : [[a, b] as const])),
+  );
+  const triples = pairs.flatMap(([a, b]) =>
+    slots.slice(slots.indexOf(b) + 1).flatMap((c) => (meet(a, c) || meet(b, c) ? [] : [[a, b, c] as const])),
+  );
+  return [...pairs, ...triples].map((each) => ({
+    name: each.map(({ name }) => name).join(' + '),
+    slotIds: each.map(({ id }) => id),
+  }));
+}
+
+/**
+ * What members were left short of, by slot habit. A habit with a class whose load is not known can't be
+ * judged and is left out; undefined where none can.
+ */
+export function habitRange(classes: readonly WeekClass[], context: WeekContext): HabitRange | undefined {
+  const judged = slotHabitsOf(context.settings)
+    .flatMap((habit) => habitWeek(habit, classes, context) ?? [])
+    .toSorted(
+      (a, b) => b.missingSets - a.missingSets || b.groupsUnderTwoDays.length - a.groupsUnderTwoDays.length,
+    );
+  const [worst, median, best] = [judged[0], judged[Math.floor((judged.length - 1) / 2)], judged.at(-1)];
+  return worst === undefined || median === undefined || best === undefined
+    ? undefined
+    : { counted: judged.length, worst, median, best };
+}
+
+function habitWeek(
+  { name, slotIds }: SlotHabit,
+  classes: readonly WeekClass[],
+  { settings, now }: WeekContext,
+): HabitWeek | undefined {
+  const inSlots = classes.filter(
+    ({ scheduled: { slotId } }) => slotId !== undefined && slotIds.includes(slotId),
+  );
+  const toCome = inSlots.some(({ scheduled }) => heldAs(scheduled, now) === 'to come');
+  const held = heldClasses(inSlots, now);
+  if (toCome || held.length === 0 || !held.every(hasLoad)) return undefined;
+  const sum = (muscle: (typeof settings.firstPriority)[number]) =>
+    held.reduce((sets, one) => sets + setsOf(one, muscle), 0);
+  const { low } = settings.dose;
+  const short = settings.firstPriority
+    .map((muscle) => ({ muscle, sets: sum(muscle), missingSets: Math.max(0, low - sum(muscle)) }))
+    .filter(({ missingSets }) => missingSets > 0)
+    .toSorted((a, b) => b.missingSets - a.missingSets);
+  return {
+    name,
+    slotIds,
+    short,
+    missingSets: short.reduce((missing, each) => missing + each.missingSets, 0),
+    groupsUnderTwoDays: groupsUnderTwoDays((muscle) => setsByDay(held, muscle, settings.zone)).map(
+      ({ group }) => group,
+    ),
+    veryHigh: settings.firstPriority.filter(
+      (muscle) => doseRange(sum(muscle), settings.dose) === 'very high',
+    ),
+  };
+}
+
+/** Whether two weekly slots overlap, so that nobody comes to both. */
+function meet(a: WeeklySlot, b: WeeklySlot): boolean {
+  const [first, second] = [startOf(a), startOf(b)];
+  return first < second ? first + a.seconds > second : second + b.seconds > first;
+}
+
+/** Seconds from Monday 00:00 by the clock on the wall. */
+function startOf({ weekday, time }: WeeklySlot): number {
+  const [hours = '0', minutes = '0'] = time.split(':');
+  return (weekdays.indexOf(weekday) * 24 + Number(hours)) * 3600 + Number(minutes) * 60;
+}

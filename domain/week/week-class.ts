@@ -1,0 +1,66 @@
+import { assumedAfterSeconds } from '../calendar/countdown-for.ts';
+import { type IsoWeek, weekdays } from '../calendar/iso-week.ts';
+import type { ScheduledClass } from '../calendar/scheduled-class.ts';
+import { instantAfter, inZone } from '../calendar/wall-time.ts';
+import type { Muscle } from '../catalogue/muscles.ts';
+import type { MuscleLoad } from '../ports.ts';
+import type { Settings } from '../settings.ts';
+
+/**
+ * A class of the week with the load counted for it. Without `load` and patterns it is unknown, not zero;
+ * with patterns alone (`taught: squat, hinge`) it counts for those.
+ */
+export type WeekClass = {
+  readonly scheduled: ScheduledClass;
+  readonly load?: readonly MuscleLoad[];
+  readonly setsByPattern?: Readonly<Record<string, number>>;
+};
+
+/** What of a week was held, and how that is known. */
+export type Held = 'said' | 'assumed' | 'cancelled' | 'not taught' | 'to come';
+
+/** A class nobody spoke of counts as taught as planned three hours after its end. */
+export function heldAs({ state, outcome, startsAt, slotSeconds }: ScheduledClass, now: string): Held {
+  if (state === 'cancelled') return 'cancelled';
+  if (state === 'not taught' || outcome?.how === 'not taught') return 'not taught';
+  if (outcome !== undefined) return outcome.how === 'as planned, assumed' ? 'assumed' : 'said';
+  if (state === 'taught') return 'said';
+  const counts = instantAfter(startsAt.instant, slotSeconds + assumedAfterSeconds);
+  return Date.parse(counts) <= Date.parse(now) ? 'assumed' : 'to come';
+}
+
+/** The classes of a week that count as taught at `now`. */
+export function heldClasses(classes: readonly WeekClass[], now: string): readonly WeekClass[] {
+  return classes.filter(({ scheduled }) => {
+    const held = heldAs(scheduled, now);
+    return held === 'said' || held === 'assumed';
+  });
+}
+
+export function hasLoad({ load }: WeekClass): boolean {
+  return load !== undefined && load.length > 0;
+}
+
+export function setsOf({ load = [] }: WeekClass, muscle: Muscle): number {
+  return load.reduce((sum, row) => (row.muscle === muscle ? sum + row.sets : sum), 0);
+}
+
+/** The day of a class in the studio's zone, from 0 for Monday. */
+export function dayOf({ scheduled }: WeekClass, zone: string): number {
+  return inZone(scheduled.startsAt.instant, zone).weekday - 1;
+}
+
+/** Sets of one muscle a day, Monday first. */
+export function setsByDay(classes: readonly WeekClass[], muscle: Muscle, zone: string): readonly number[] {
+  return weekdays.map((_, day) =>
+    classes.filter((one) => dayOf(one, zone) === day).reduce((sum, one) => sum + setsOf(one, muscle), 0),
+  );
+}
+
+/** The timetable's name for the slot, else the class's own; `single class` for one without either. */
+export function slotNameOf({ slotId, title }: ScheduledClass, settings: Settings): string {
+  return settings.slots.find(({ id }) => id === slotId)?.name ?? title ?? 'single class';
+}
+
+/** What the balance of a week needs: the week, the time, and the studio. */
+export type WeekContext = { readonly week: IsoWeek; readonly now: string; readonly settings: Settings };
