@@ -47,6 +47,8 @@ export function guardRequests(
     response.once('finish', () => {
       // A forged one is forgotten, so that it can't take the place of a true one or fill the memory.
       if (response.statusCode === 401) seen.delete(signature);
+      // The rest of an overlong body is not waited for.
+      if (response.statusCode === 413) request.socket.destroySoon();
     });
     return next(request, response);
   };

@@ -4,17 +4,19 @@ import { type Receiver, SocketModeReceiver } from '@slack/bolt';
 import { catalogue } from '../domain/catalogue/catalogue.ts';
 import type { Storage } from '../domain/ports.ts';
 import { createBoltLogger } from './bolt-logger.ts';
-import { buildApp, type EvensetApp } from './build-app.ts';
+import { buildApp, type EvensetApp, type Identity } from './build-app.ts';
 import { createClient } from './create-client.ts';
 import { createHttpReceiver } from './create-http-receiver.ts';
 import type { Env, WorkspaceAccess } from './env.ts';
 import { healthRoutes, type Readiness } from './health.ts';
 import { codeOf, type Log } from './log.ts';
 import { type Running, StartRefused } from './running.ts';
-import { applySettings, readSettingsFile } from './settings-file.ts';
+import { applySettings, readSettingsFile, type SettingsRead } from './settings-file.ts';
 import { english } from './words/en.ts';
 
 const defaultPort = 3_000;
+
+type UsableSettings = SettingsRead & { readonly kind: 'read' };
 
 /** Serves a real workspace: over its socket where there is an app token, else over HTTP. */
 export async function startReal(parts: {
@@ -24,6 +26,7 @@ export async function startReal(parts: {
   readonly log: Log;
 }): Promise<Running> {
   const { env, access, storage, log } = parts;
+  const settings = await settingsOf(env);
   let state: 'starting' | 'serving' | 'stopping' = 'starting';
   const readiness = async (): Promise<Readiness> => {
     if (state !== 'serving') return { ready: false, reason: state };
@@ -42,8 +45,8 @@ export async function startReal(parts: {
     words: english,
     catalogue,
   });
-  const { studioName } = await knowWorkspace(evenset);
-  await takeSettings(evenset, env, storage, log);
+  const known = await knowWorkspace(evenset);
+  if (settings !== undefined) await takeSettings(known, settings, storage, log);
   const port = env.port ?? defaultPort;
   await (access.kind === 'http' ? evenset.start({ port, host: env.host }) : evenset.start());
   const health =
@@ -54,8 +57,8 @@ export async function startReal(parts: {
   return {
     lines: [
       access.kind === 'http'
-        ? `Evenset serves ${studioName} on http://${env.host}:${port}/slack/events`
-        : `Evenset serves ${studioName} over Socket Mode`,
+        ? `Evenset serves ${known.studioName} on http://${env.host}:${port}/slack/events`
+        : `Evenset serves ${known.studioName} over Socket Mode`,
     ],
     stop: async () => {
       state = 'stopping';
@@ -91,18 +94,25 @@ async function knowWorkspace(evenset: EvensetApp) {
   }
 }
 
-async function takeSettings(evenset: EvensetApp, env: Env, storage: Storage, log: Log): Promise<void> {
-  if (env.settingsFile === undefined) return;
-  const read = await readSettingsFile(env.settingsFile);
-  if (read.kind === 'unusable')
-    throw new StartRefused(read.problems.map((problem) => `EVENSET_SETTINGS: ${problem}`));
-  const { studioId, studioName } = await evenset.identity();
+async function settingsOf({ settingsFile }: Env): Promise<UsableSettings | undefined> {
+  if (settingsFile === undefined) return undefined;
+  const read = await readSettingsFile(settingsFile);
+  if (read.kind === 'read') return read;
+  throw new StartRefused(read.problems.map((problem) => `EVENSET_SETTINGS: ${problem}`));
+}
+
+async function takeSettings(
+  { studioId, studioName }: Identity,
+  settings: UsableSettings,
+  storage: Storage,
+  log: Log,
+): Promise<void> {
   const now = new Date().toISOString();
   await storage.inTransaction(async (stores) => {
     if ((await stores.studios.find(studioId)) === undefined)
       await stores.studios.save({ id: studioId, name: studioName, createdAt: now });
   });
-  await applySettings(storage, studioId, read, now, log);
+  await applySettings(storage, studioId, settings, now, log);
 }
 
 /** Health routes alone, for an app that is reached over its socket. */
