@@ -34,7 +34,7 @@ export type LoadRow = {
 };
 
 /**
- * Interval sets by muscle and pattern, seconds under tension by muscle.
+ * Interval sets by muscle and pattern, seconds under tension a side by muscle, prime mover or assisting.
  * Every muscle and pattern that was touched is present; others are absent.
  */
 export type Load = {

@@ -1,8 +1,9 @@
 import type { Plan } from '../plan/plan.ts';
-import { buildTimeline, type LengthOf, lengthMeter } from './build-timeline.ts';
+import { buildTimeline } from './build-timeline.ts';
 import type { FitProposal } from './fit.ts';
 import { type End, endOf, takenBy, withLength } from './fit-ends.ts';
 import { type Lever, leversOf } from './fit-levers.ts';
+import { type LengthOf, lengthMeter } from './length-of-class.ts';
 import { teachingSeconds } from './teaching-seconds.ts';
 import type { TimingContext } from './timing-context.ts';
 

@@ -1,8 +1,8 @@
 import { hasLetters } from '../plan/blocks-of.ts';
 import { labelsByLine } from '../plan/labels.ts';
 import type { Block, Interval, Letter, LetteredBlock, Plan, RoundsBlock } from '../plan/plan.ts';
-import type { LengthOf } from './build-timeline.ts';
 import type { FitProposal } from './fit.ts';
+import type { LengthOf } from './length-of-class.ts';
 import type { TimingContext } from './timing-context.ts';
 
 /** A change that can be made in steps: a round, a letter, a second of work or rest of one block. */

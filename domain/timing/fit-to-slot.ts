@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/plan.ts';
-import { lengthMeter } from './build-timeline.ts';
 import { exactFits } from './exact-fits.ts';
 import type { Fit, LateStartCut } from './fit.ts';
+import { lengthMeter } from './length-of-class.ts';
 import { teachingSeconds } from './teaching-seconds.ts';
 import type { TimingContext } from './timing-context.ts';
 

@@ -12,6 +12,16 @@ export function secondsOf(parts: readonly Part[]): number {
   return parts.reduce((sum, part) => sum + part.seconds, 0);
 }
 
+/** Seconds of work in a run of parts, both sides included. */
+export function workSecondsIn(parts: readonly Part[]): number {
+  return parts.reduce((sum, { kind, seconds }) => (kind === 'work' ? sum + seconds : sum), 0);
+}
+
+/** Rest of any kind. */
+export function isRest({ kind }: Part): boolean {
+  return kind === 'rest' || kind === 'between-rounds' || kind === 'between-blocks';
+}
+
 /** A rest of some seconds, or nothing. */
 export function restPart(seconds: number, facts: Omit<Part, 'kind' | 'seconds'> = {}): readonly Part[] {
   return seconds > 0 ? [{ ...facts, kind: 'rest', seconds }] : [];

@@ -3,8 +3,8 @@ import { catalogue } from '../../domain/catalogue/catalogue.ts';
 import { reportOnClass, reportOnPlan } from '../../domain/class-report.ts';
 import { defaultSettings } from '../../domain/settings.ts';
 import { editPlan } from '../../domain/shorthand/edit-plan.ts';
-import { lengthMeter } from '../../domain/timing/build-timeline.ts';
 import { leversOf } from '../../domain/timing/fit-levers.ts';
+import { lengthMeter } from '../../domain/timing/length-of-class.ts';
 import { wholeClasses } from './whole-classes.ts';
 
 const context = { catalogue, settings: defaultSettings, now: '2026-03-02T09:00:00Z' };

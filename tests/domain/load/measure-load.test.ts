@@ -316,6 +316,16 @@ test('open lines, plain words and warm-ups load nothing', () => {
   });
 });
 
+test('a studio’s own move counts as one of the catalogue does', () => {
+  const own = testMove('crawl', { primeMovers: ['shoulders'], pattern: 'locomotion' });
+  const block = rounds('circuit', 2, on(0, 0), [letter([move('crawl', { reps: 12 })])], { kind: 'straight' });
+  // 12 reps × 3 s = 36 s a set.
+  expect(loadOf([block], all, { ownMoves: [own] })).toMatchObject({
+    setsByMuscle: { shoulders: 2 },
+    tensionSecondsByMuscle: { shoulders: 72 },
+  });
+});
+
 test('session load stands where an effort is told (RPE 7 × 60 min = 420)', () => {
   const context = testContext(...all);
   const whole = plan([open('warm-up', 3600)]);
