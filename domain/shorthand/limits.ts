@@ -1,6 +1,7 @@
 /** The contract's limits; times in seconds. Past one, the line that goes over is a problem, never cut. */
 export const limits = {
   slotSeconds: { least: 300, most: 10_800 },
+  planSeconds: { least: 0, most: 10_800 },
   workSeconds: { least: 1, most: 1_800 },
   restSeconds: { least: 0, most: 1_800 },
   rounds: { least: 1, most: 50 },

@@ -103,7 +103,10 @@ function printRungs(rungs: LadderBlock['rungs']): string {
   const down = rungs.slice(top);
   const steps = [stepOf(up), stepOf(down)];
   const [step] = steps.filter((each) => each !== undefined && each !== 0);
-  const even = rungs.length > 2 && step !== undefined && steps.every((each) => each === step || each === 0);
+  const even =
+    rungs.length > (step === 1 ? 2 : 3) &&
+    step !== undefined &&
+    steps.every((each) => each === step || each === 0);
   if (!even) return rungs.join(' ');
   const turns = [...new Set([0, top, rungs.length - 1])].map((index) => rungs[index]);
   return `${turns.join(' to ')}${step === 1 ? '' : ` step ${step}`}`;

@@ -1,6 +1,7 @@
 import type { Context } from '../context.ts';
 import type { Plan, PlanFacts } from '../plan/plan.ts';
 import { readBlockLine } from './blocks/read-block-line.ts';
+import { checkLength } from './check-length.ts';
 import { checkOrder, sayRests } from './check-order.ts';
 import { groupLines, type Section } from './group-lines.ts';
 import { keepIds } from './keep-ids.ts';
@@ -40,6 +41,7 @@ export function readPlan(text: string, context: ReadingContext): PlanReading {
   const blocks = blocksOf(sections, told, context);
   if (sections.length === 0)
     tellProblem(told, 1, { start: 0, end: Math.min(kept.length, 1) }, { code: 'no-block' });
+  if (blocks.length > 0) checkLength({ facts, blocks }, told, context);
   const problems = told.problems.toSorted((a, b) => a.span.start - b.span.start);
   const notes = told.notes;
   if (blocks.length === 0) return { notes, problems };

@@ -199,8 +199,15 @@ const roundsClause: Matcher<Clause> = (tokens, at) => {
   if (behind !== undefined) return { value: { kind: 'rounds', rounds: behind.value }, next: behind.next };
   const number = wholeNumber(tokens, at);
   const word = number && anyPhrase(tokens, number.next, ['x', 'rounds', 'round', 'sets', 'set', 'times']);
-  return number && word && { value: { kind: 'rounds', rounds: number.value }, next: word.next };
+  if (number === undefined || word === undefined || belongsBehind(tokens, number.next)) return undefined;
+  return { value: { kind: 'rounds', rounds: number.value }, next: word.next };
 };
+
+/** In `2 x3` the sign goes with the number behind it. */
+function belongsBehind(tokens: readonly Token[], at: number): boolean {
+  const [x, number] = [tokens[at], tokens[at + 1]];
+  return x?.text === 'x' && !x.glued && number?.kind === 'number' && number.glued;
+}
 
 const aboutRounds: Matcher<Clause> = (tokens, at) => {
   const about = anyPhrase(tokens, at, ['about', 'around', 'roughly', '~']);

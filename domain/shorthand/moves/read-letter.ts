@@ -150,7 +150,7 @@ function splitAtJoiner(
   );
   const moves = parts.flatMap((part) => {
     const found = reading.book.find(wordsOf(splitMove(part, reading.book).name));
-    return found.kind === 'found' ? [found.move.name] : [];
+    return found.kind === 'unknown' ? [] : [found.kind === 'found' ? found.move.name : wordsOf(part)];
   });
   if (parts.length < 2 || moves.length < parts.length) return undefined;
   noteAt(reading, spanOfTokens(piece), { code: 'back-to-back', sign: joiner.text, moves });

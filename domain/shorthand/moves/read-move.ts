@@ -116,7 +116,8 @@ function twoMoves(
   const pieces = piecesOf(tokens, ',').map((piece) => splitMove(piece, reading.book).name);
   const known = pieces.flatMap((name) => {
     const found = name.length === 0 ? undefined : reading.book.find(wordsOf(name));
-    return found?.kind === 'found' ? [found.move.name] : [];
+    if (found === undefined || found.kind === 'unknown') return [];
+    return [found.kind === 'found' ? found.move.name : wordsOf(name)];
   });
   const [first, second] = known;
   return first === undefined || second === undefined ? undefined : { first, second };

@@ -68,6 +68,7 @@ function timeAt(tokens: readonly Token[], at: number, behindDay: boolean): Match
   const half = anyPhrase(tokens, at + 1, ['am', 'pm', 'a.m.', 'p.m.', 'a.m', 'p.m'] as const);
   const hours = Number(hourText);
   const minutes = Number(minuteText);
+  if (anyPhrase(tokens, at + 1, ['h', 'hr', 'hrs', 'hour', 'hours']) !== undefined) return undefined;
   if (minutes > 59 || (minuteText.length !== 2 && minuteText !== '0')) return undefined;
   if (half !== undefined) {
     if (hours < 1 || hours > 12) return undefined;

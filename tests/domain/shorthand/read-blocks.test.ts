@@ -1,0 +1,217 @@
+import { describe, expect, test } from 'vitest';
+import { classOf, linesOf, notesOf, problemsOf } from './reading.ts';
+
+describe('block lines and their canonical form', () => {
+  test.each<readonly [string, string]>([
+    ['circuit x3, 40/20', 'circuit x3, 40/20'],
+    ['3 rounds 40/20', 'circuit x3, 40/20'],
+    ['Circuit 3x 40/20', 'circuit x3, 40/20'],
+    ['circuit ×3 40 on 20 off', 'circuit x3, 40/20'],
+    ['circuit 3 rounds, :40/:20', 'circuit x3, 40/20'],
+    ['circuit x3, 40s work 20s rest', 'circuit x3, 40/20'],
+    ['circuit x3 – 40/20', 'circuit x3, 40/20'],
+    ['*circuit* x3, 0:40/0:20', 'circuit x3, 40/20'],
+    ['circuit x3, work 40', 'circuit x3, 40/0'],
+    ['circuit 2 x3, 40/20', 'circuit (2) x3, 40/20'],
+    ['circuit (legs) x3, 40/20', 'circuit (legs) x3, 40/20'],
+    ['circuit x3, 40/20, between rounds 60', 'circuit x3, 40/20, between rounds 60'],
+    ['circuit work 20 30 40, rest 10', 'circuit, work 20 30 40, rest 10'],
+    ['circuit x3, work 20 30 40, rest 10 15 20', 'circuit, work 20 30 40, rest 10 15 20'],
+    ['circuit x3, work 40, rest 10 20 30', 'circuit, work 40, rest 10 20 30'],
+    ['circuit work 40 40 40, rest 20', 'circuit x3, 40/20'],
+    ['circuit x3, 40/20, march in the rests', 'circuit x3, 40/20, march in the rests'],
+    ['circuit x3, 40/20, in pairs, swap', 'circuit x3, 40/20, in pairs, swap'],
+    ['circuit x3 40/20 in pairs one rests burnout', 'circuit x3, 40/20, in pairs, one rests, burnout'],
+    ['circuit x3, 40/20, count-in 5', 'circuit x3, 40/20, count-in 5'],
+    ['straight sets x3 40/20 between letters 90', 'straight x3, 40/20, between letters 90'],
+    ['stations x2, 45/15, 2 each', 'stations x2, 45/15, 2 each'],
+    ['finisher, 60/0', 'finisher, 60/0'],
+    ['finisher x2, 30/15', 'finisher x2, 30/15'],
+    ['emom 10, 40 work', 'emom 10, 40 work'],
+    ['every 1:30 x6, work 40', 'every 1:30 x6, 40 work'],
+    ['every 90 x6, 40 work', 'every 1:30 x6, 40 work'],
+    ['every 2 min x5, 40 work', 'every 2:00 x5, 40 work'],
+    ['tabata', 'tabata (8 × 20/10)'],
+    ['tabata (8 × 20/10)', 'tabata (8 × 20/10)'],
+    ['tabata x3, between 60', 'tabata (8 × 20/10) x3, between 60'],
+    ['amrap 8', 'amrap 8:00'],
+    ['AMRAP 8 min, about 5 rounds', 'amrap 8:00, about 5 rounds'],
+    ['for time, cap 10:00', 'for time, cap 10:00'],
+    ['ladder 10 to 1', 'ladder 10 to 1'],
+    ['ladder 2 to 10 step 2', 'ladder 2 to 10 step 2'],
+    ['ladder 1 to 10 to 1', 'ladder 1 to 10 to 1'],
+    ['ladder 21 15 9', 'ladder 21 15 9'],
+    ['ladder 21-15-9, in 6:00', 'ladder 21 15 9, in 6:00'],
+  ])('%s', (line, printed) => {
+    const text = classOf(line, 'goblet squat');
+    expect(problemsOf(text)).toEqual([]);
+    expect(linesOf(text)).toEqual([printed, 'goblet squat']);
+  });
+
+  test.each<readonly [string, string]>([
+    ['straight x3', 'straight x3'],
+    ['straight x3, rest 60', 'straight x3, rest 60'],
+    ['emom 10', 'emom 10'],
+    ['every 1:30 x6', 'every 1:30 x6'],
+  ])('%s takes its work from reps', (line, printed) => {
+    const text = classOf(line, '8 goblet squat');
+    expect(problemsOf(text)).toEqual([]);
+    expect(linesOf(text)).toEqual([printed, '8 goblet squat']);
+  });
+
+  test('straight sets may leave the rounds to letters with their own', () => {
+    expect(linesOf(classOf('straight', 'goblet squat 3x10', '4x8 push-up'))).toEqual([
+      'straight x1',
+      'goblet squat 3x10',
+      'push-up 4x8',
+    ]);
+  });
+
+  test.each<readonly [string, readonly (readonly [string, string])[]]>([
+    ['circuit', [['number-needed', 'circuit']]],
+    ['circuit x3', [['number-needed', 'circuit']]],
+    ['circuit 40/20', [['number-needed', 'circuit']]],
+    ['stations 45/15', [['number-needed', 'stations']]],
+    ['finisher', [['number-needed', 'finisher']]],
+    ['straight', [['number-needed', 'straight']]],
+    ['emom', [['number-needed', 'emom']]],
+    ['emom 10:30', [['whole-minutes', '10:30']]],
+    ['every 1:30', [['number-needed', 'every']]],
+    ['amrap', [['number-needed', 'amrap']]],
+    ['for time', [['number-needed', 'for time']]],
+    ['ladder', [['number-needed', 'ladder']]],
+    ['tabata 8', [['unit-needed', '8']]],
+    ['tabata 40/20', [['tabata-is-fixed', '40/20']]],
+    ['circuit x3, work 20 30', [['rounds-mismatch', 'x3']]],
+    ['circuit, work 20 30 40, rest 10 20', [['lists-differ', 'rest 10 20']]],
+    ['circuit x3, 40/20, between letters 60', [['not-here', 'between letters 60']]],
+    ['straight x3, 40/20, between rounds 60', [['not-here', 'between rounds 60']]],
+    ['emom 10, 40 work, between rounds 60', [['not-here', 'between rounds 60']]],
+    ['circuit x3, 40/20, 2 each', [['not-here', '2 each']]],
+    ['circuit x3, 40/20, in pairs', [['pairs-asked', 'in pairs']]],
+    ['circuit x3, 40/20, slowly please', [['unknown-words', 'slowly please']]],
+    ['circuit x51, 40/20', [['out-of-range', 'x51']]],
+    ['circuit x3, 1801/20', [['out-of-range', '1801/20']]],
+    ['circuit x3, 40/1801', [['out-of-range', '40/1801']]],
+    ['circuit x3, 40/20, 30/10', [['said-twice', '30/10']]],
+  ])('%s is a problem', (line, problems) => {
+    expect(problemsOf(classOf(line, '10 goblet squat'))).toEqual(problems);
+  });
+
+  test('a block line without its moves is a problem', () => {
+    expect(problemsOf(classOf('circuit x3, 40/20'))).toEqual([['no-moves', 'circuit x3, 40/20']]);
+  });
+
+  test('a bare number that is seconds where minutes may be meant is said', () => {
+    expect(notesOf(classOf('for time, cap 10', '9 goblet squat'))).toEqual([
+      { code: 'read-as', read: 'cap 10', as: '0:10' },
+    ]);
+  });
+
+  test('more than eight moves in a tabata never come, which is said', () => {
+    const moves = ['burpee', 'push-up', 'goblet squat', 'plank', 'glute bridge', 'dead bug', 'superman'];
+    const nine = [...moves, 'jumping jack', 'mountain climber'];
+    expect(notesOf(classOf('tabata', ...nine))).toEqual([{ code: 'bouts-too-few', moves: 9, bouts: 8 }]);
+    expect(notesOf(classOf('tabata', ...moves))).toEqual([]);
+  });
+});
+
+describe('warm-up, cool-down, mobility, song', () => {
+  test.each<readonly [readonly string[], readonly string[]]>([
+    [['warm-up 6:00: march, hip hinge'], ['warm-up 6:00: march, hip hinge']],
+    [['WU 6', 'march', 'hip hinge'], ['warm-up 6:00: march, hip hinge']],
+    [
+      ['warm up 6 min: march 30s, easy jog round the room'],
+      ['warm-up 6:00: march 30s, easy jog round the room'],
+    ],
+    [['warmup 6: 10 squats (slow)'], ['warm-up 6:00: bodyweight squat 10 (slow)']],
+    [
+      ['CD 5', 'say: breathe out'],
+      ['cool-down 5:00', 'say: breathe out'],
+    ],
+    [['cool down to the end'], ['cool-down to the end']],
+    [['mobility 5:00: cat-cow'], ['mobility 5:00: cat-cow']],
+    [['song 3:45 (drums): jumping jacks'], ['song (drums) 3:45: jumping jack']],
+  ])('%s', (lines, printed) => {
+    const text = classOf(...lines);
+    expect(problemsOf(text)).toEqual([]);
+    expect(linesOf(text)).toEqual(printed);
+  });
+
+  test('unknown words are kept and listed once over the class', () => {
+    const text = classOf('warm-up 6:00: easy stroll, shake it out', 'cool-down 5:00: easy stroll');
+    expect(notesOf(text)).toEqual([{ code: 'words-kept', words: ['easy stroll', 'shake it out'] }]);
+  });
+
+  test('times inside that differ from the length are said', () => {
+    expect(notesOf(classOf('warm-up 6:00: march 60s, hip hinge 60s'))).toEqual([
+      { code: 'inside-times', sumSeconds: 120, blockSeconds: 360 },
+    ]);
+    expect(notesOf(classOf('warm-up 6:00: march 60s, hip hinge'))).toEqual([]);
+  });
+
+  test.each([
+    ['warm-up', [['number-needed', 'warm-up']]],
+    ['warm-up to the end', [['not-here', 'to the end']]],
+  ])('%s is a problem', (line, problems) => {
+    expect(problemsOf(classOf(line, 'march'))).toEqual(problems);
+  });
+
+  test('a second cool-down to the end is a problem', () => {
+    const text = classOf('cool-down to the end', 'cool-down to the end');
+    expect(problemsOf(text)).toEqual([['said-twice', 'cool-down to the end']]);
+  });
+});
+
+describe('lines of time', () => {
+  const circuit = ['circuit x2, 30/15', 'goblet squat'];
+
+  test.each([
+    ['rest 60', 'rest 60'],
+    ['rest 1:00', 'rest 60'],
+    ['rest 2 min', 'rest 120'],
+    ['rest 0', 'rest 0'],
+    ['rest 3s', 'rest 3s'],
+    ['rest 60, explain', 'rest 60, explain'],
+    ['water 60', 'water 60'],
+    ['demo 45', 'explain 45'],
+    ['setup 30', 'set-up 30'],
+    ['clear-up 30', 'clear-up 30'],
+  ])('%s', (line, printed) => {
+    const text = classOf(...circuit, line, 'cool-down 5:00');
+    expect(problemsOf(text)).toEqual([]);
+    expect(linesOf(text)).toEqual([...circuit, printed, 'cool-down 5:00']);
+  });
+
+  test('a plain rest is always told', () => {
+    expect(notesOf(classOf(...circuit, 'rest 60', 'emom 4', '8 push-up'))).toEqual([
+      { code: 'rest-once', seconds: 60, before: 'emom' },
+    ]);
+  });
+
+  test('rest each round under a circuit is its rest between rounds', () => {
+    expect(linesOf(classOf(...circuit, 'rest 60 each round'))).toEqual([
+      'circuit x2, 30/15, between rounds 60',
+      'goblet squat',
+    ]);
+  });
+
+  test.each<readonly [readonly string[], readonly (readonly [string, string])[]]>([
+    [['rest 60', ...circuit], [['misplaced-time', 'rest 60']]],
+    [['water 60', ...circuit], [['misplaced-time', 'water 60']]],
+    [[...circuit, 'rest 60'], [['misplaced-time', 'rest 60']]],
+    [[...circuit, 'water 60'], [['misplaced-time', 'water 60']]],
+    [['clear-up 60', ...circuit], [['misplaced-time', 'clear-up 60']]],
+    [[...circuit, 'explain 60'], [['misplaced-time', 'explain 60']]],
+    [['explain 60', 'set-up 30', ...circuit, 'clear-up 60'], []],
+    [[...circuit, 'rest 3', 'cool-down 5'], [['unit-needed', '3']]],
+    [[...circuit, 'rest', 'cool-down 5'], [['number-needed', 'rest']]],
+    [[...circuit, 'rest 60', 'push-up', 'cool-down 5'], [['line-under-time', 'push-up']]],
+    [['straight x2, 30/15', 'push-up', 'rest 60 each round'], [['not-here', 'rest 60 each round']]],
+    [['circuit x2, 30/15', 'rest 60 each round', 'push-up'], [['each-round-not-last', 'rest 60 each round']]],
+    [['push-up', ...circuit], [['line-before-block', 'push-up']]],
+    [['circuit x2, 30/15', 'say: brace', 'push-up'], [['say-without-letter', 'say: brace']]],
+  ])('%s', (lines, problems) => {
+    expect(problemsOf(classOf(...lines))).toEqual(problems);
+  });
+});

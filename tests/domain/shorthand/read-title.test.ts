@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest';
+import type { PlanFacts } from '../../../domain/plan/plan.ts';
+import { notesOf, problemsOf, read } from './reading.ts';
+
+const below = '\nemom 10\n8 goblet squat';
+
+function factsOf(line: string): PlanFacts | undefined {
+  return read(line + below).plan?.facts;
+}
+
+const none = { slotSeconds: 2700, beginners: false, olderAdults: false, hotRoom: false };
+
+describe('the first line', () => {
+  test.each<readonly [string, Partial<PlanFacts>]>([
+    [
+      'Row & Squat, 40 min, level 2, 12 people',
+      { title: 'Row & Squat', slotSeconds: 2400, level: 2, people: 12 },
+    ],
+    ['Row & Squat 40m L2 12ppl', { title: 'Row & Squat', slotSeconds: 2400, level: 2, people: 12 }],
+    ['12 people, level 1, 50 min, Strong', { title: 'Strong', slotSeconds: 3000, level: 1, people: 12 }],
+    ['Strong 1h', { title: 'Strong', slotSeconds: 3600 }],
+    ['Strong 1:15 h', { title: 'Strong', slotSeconds: 4500 }],
+    ['Strong 1h15', { title: 'Strong', slotSeconds: 4500 }],
+    ['Strong, 45 min, mixed', { title: 'Strong', level: 'mixed' }],
+    ['Strong, focus lower body, 45 min', { title: 'Strong', focus: 'lower body' }],
+    ['Strong, 45 min, aim steady pace, beginners', { title: 'Strong', aim: 'steady pace', beginners: true }],
+    ['Strong, 45 min, older adults, hot room', { title: 'Strong', olderAdults: true, hotRoom: true }],
+    ['Strong, 45 min, Thu 18:30', { title: 'Strong', startsAt: { date: '2026-03-05', time: '18:30' } }],
+    ['Strong, 45 min, Wed 6.30pm', { title: 'Strong', startsAt: { date: '2026-03-04', time: '18:30' } }],
+    ['Strong 45 min tomorrow 6pm', { title: 'Strong', startsAt: { date: '2026-03-03', time: '18:00' } }],
+    ['Strong, 45 min, Mon 08:00', { title: 'Strong', startsAt: { date: '2026-03-09', time: '08:00' } }],
+    ['Strong, 45 min, Mon 10:00', { title: 'Strong', startsAt: { date: '2026-03-02', time: '10:00' } }],
+    [
+      'Strong, 45 min, 2026-04-01 07:00',
+      { title: 'Strong', startsAt: { date: '2026-04-01', time: '07:00' } },
+    ],
+    ['Strong, 45 min, Loft', { title: 'Strong', room: 'Loft' }],
+    ['Strong 45 min long-room', { title: 'Strong', room: 'Long Room' }],
+    ['Thursday Strength, 45 min', { title: 'Thursday Strength' }],
+    ['*Legs – part 2* 45 min', { title: 'Legs, part 2' }],
+    ['45 min, level 3', { level: 3 }],
+  ])('%s', (line, facts) => {
+    expect(factsOf(line)).toEqual({ ...none, ...facts });
+    expect(problemsOf(line + below)).toEqual([]);
+  });
+
+  test.each<readonly [string, readonly unknown[]]>([
+    ['Beginners Strength, 45 min', [{ code: 'fact-in-title', fact: 'beginners' }]],
+    ['Mixed Strength, 45 min', [{ code: 'fact-in-title', fact: 'mixed level' }]],
+    ['Strong, 45 min, beginners', []],
+    ['Strong, 45 min, 18:30', [{ code: 'next-such-time', startsAt: { date: '2026-03-02', time: '18:30' } }]],
+    ['Strong, 45 min, 8am', [{ code: 'next-such-time', startsAt: { date: '2026-03-03', time: '08:00' } }]],
+  ])('%s is said', (line, notes) => {
+    expect(notesOf(line + below)).toEqual(notes);
+  });
+
+  test('a class without a length takes the studio default and says so', () => {
+    expect(read(`Strong${below}`).notes).toEqual([{ code: 'slot-assumed', slotSeconds: 2700 }]);
+  });
+
+  test('a first line that reads whole as a block line is one, and the missing title is said', () => {
+    const { plan, notes } = read('emom 10\n8 goblet squat');
+    expect(plan?.facts.title).toBeUndefined();
+    expect(plan?.blocks).toHaveLength(1);
+    expect(notes.map(({ code }) => code)).toEqual(['title-missing', 'slot-assumed']);
+  });
+
+  test.each(['Circuit Thursday, 45 min', 'Tabata Time 45 min', 'Mobility, 45 min, level 1', 'Finisher'])(
+    '%s is a title',
+    (line) => {
+      expect(read(line + below).plan?.blocks).toHaveLength(1);
+      expect(read(line + below).plan?.facts.title).toBeDefined();
+    },
+  );
+
+  test.each([
+    ['Strong, 3 min', [['out-of-range', '3 min']]],
+    ['Strong, 200 min', [['out-of-range', '200 min']]],
+    ['Strong, 45 min, level 4', [['out-of-range', 'level 4']]],
+    ['Strong, 45 min, 60 min', [['said-twice', '60 min']]],
+    ['Strong, 45 min, today 6am', [['moment-past', 'today 6am']]],
+  ])('%s is a problem', (line, problems) => {
+    expect(problemsOf(line + below)).toEqual(problems);
+  });
+});
+
+describe('kit', () => {
+  test.each([
+    ['kit: dumbbells, mats', ['dumbbell', 'mat']],
+    ['kit: none', []],
+    ['equipment: DBs and a bench'.replace(' a ', ' '), ['dumbbell', 'bench']],
+    ['Kit: kettlebells + med balls', ['kettlebell', 'medicine ball']],
+    ['kit: bands', ['long band', 'mini band']],
+  ])('%s', (line, kit) => {
+    expect(read(`Strong, 45 min\n${line}${below}`).plan?.facts.kit).toEqual(kit);
+  });
+
+  test('without a kit line nothing is said about kit', () => {
+    expect(read(`Strong, 45 min${below}`).plan?.facts).not.toHaveProperty('kit');
+  });
+
+  test('an unknown kit word is a problem that loses nothing else', () => {
+    const text = `Strong, 45 min\nkit: unicorn, mats${below}`;
+    expect(problemsOf(text)).toEqual([['unknown-kit', 'unicorn']]);
+    expect(read(text).plan?.blocks).toHaveLength(1);
+  });
+});
