@@ -107,6 +107,7 @@ export const startLocalWorkspace = async (options: LocalWorkspaceOptions): Promi
       if (resetApp === undefined) return undefined;
       return async () => {
         await deliveries.idle();
+        await app?.dueMoments?.settle();
         workspace.reset();
         clock?.reset();
         traffic.clear();

@@ -161,7 +161,12 @@ const Page = () => {
       void load();
     };
     live.onerror = () => setLive(false);
-    return () => live.close();
+    const look = () => void load();
+    document.addEventListener('visibilitychange', look);
+    return () => {
+      live.close();
+      document.removeEventListener('visibilitychange', look);
+    };
   }, [load]);
 
   const isThere = state !== undefined;

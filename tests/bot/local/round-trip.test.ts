@@ -44,7 +44,7 @@ const gesture = async (server: LocalWorkspaceServer, path: string, body: object)
 };
 
 const until = async <T>(look: () => T | undefined): Promise<T> => {
-  for (let tries = 0; tries < 200; tries += 1) {
+  for (let tries = 0; tries < 1_000; tries += 1) {
     const found = look();
     if (found !== undefined) return found;
     await new Promise((resolve) => setTimeout(resolve, 10));
