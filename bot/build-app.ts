@@ -12,7 +12,8 @@ import { type BeforeApp, interceptReceiver } from './intercept-receiver.ts';
 import { errorFacts, type Log } from './log.ts';
 import { type Clock, createMakeDesk } from './make-desk.ts';
 import { type BackOff, defaultBackOff } from './notices/back-off.ts';
-import { createClockLoop } from './notices/clock-loop.ts';
+import { createClockLoop, type Due } from './notices/clock-loop.ts';
+import { enqueueDue, nextDueAt } from './notices/due-in-studio.ts';
 import { createSender } from './notices/sender.ts';
 import { createOnError } from './on-error.ts';
 import { type RealTime, realTime as systemTime } from './real-time.ts';
@@ -37,6 +38,7 @@ export type AppParts = {
   readonly words: Words;
   readonly catalogue: Catalogue;
   readonly handlers?: Handlers;
+  readonly due?: Due;
   readonly realTime?: RealTime;
   /** A number in [0, 1) that spreads repeated tries. */
   readonly chance?: () => number;
@@ -96,6 +98,7 @@ export function buildApp(parts: AppParts): EvensetApp {
     clock,
     realTime,
     log,
+    due: parts.due ?? { enqueueDue, nextDueAt },
     afterTick: async () => {
       sender.kick();
       await rerunFailed();

@@ -37,29 +37,29 @@ export function createServe(parts: {
     await carryOut(incoming.studioId, incoming.asker, decided.reaction.answers);
   };
 
-  const gesture = async (what: string, incoming: Incoming<unknown>, work: Work, ack: Ack): Promise<void> => {
-    const { asker } = incoming;
-    let isAcked = false;
-    const ackOnce: Ack = async (viewAck) => {
-      isAcked = true;
-      await ack(viewAck);
-    };
+  const ackOrLog = async (ack: Ack, viewAck?: ViewAck): Promise<void> => {
     try {
-      const decided = await deliveries.decide(incoming, work);
-      await ackOnce(decided.kind === 'decided' ? decided.reaction.ack : undefined);
-      log.info('served', { what, deliveryKey: incoming.key, outcome: decided.kind });
-      await answer(decided, incoming);
+      await ack(viewAck);
     } catch (error) {
-      const asForm = asker.formBlock !== undefined && !isAcked;
-      if (!asForm && !isAcked) await ackOnce().catch((late) => log.warn('ack failed', errorFacts(late)));
-      await onError({
-        error,
-        what,
-        asker,
-        event: 'none',
-        ...(asForm ? { ackErrors: (byBlock) => ackOnce({ kind: 'errors', byBlock }) } : {}),
-      });
+      log.warn('ack failed', errorFacts(error));
     }
+  };
+
+  const gesture = async (what: string, incoming: Incoming<unknown>, work: Work, ack: Ack): Promise<void> => {
+    const { asker, key } = incoming;
+    let decided: Decided;
+    try {
+      decided = await deliveries.decide(incoming, work);
+    } catch (error) {
+      const trouble = { error, what, asker, event: 'none' } as const;
+      if (asker.formBlock !== undefined)
+        return onError({ ...trouble, ackErrors: (byBlock) => ack({ kind: 'errors', byBlock }) });
+      await ackOrLog(ack);
+      return onError(trouble);
+    }
+    await ackOrLog(ack, decided.kind === 'decided' ? decided.reaction.ack : undefined);
+    log.info('served', { what, deliveryKey: key, outcome: decided.kind });
+    await answer(decided, incoming);
   };
 
   const decideEvent = async (incoming: IncomingEvent, work: Work): Promise<Decided> => {
@@ -81,12 +81,9 @@ export function createServe(parts: {
   const event = async (incoming: IncomingEvent, work: Work): Promise<boolean> => {
     const { key, asker, studioId } = incoming;
     const what = incoming.request.kind;
+    let decided: Decided;
     try {
-      const decided = await decideEvent(incoming, work);
-      toldOnce.delete(key);
-      log.info('served', { what, deliveryKey: key, outcome: decided.kind });
-      await answer(decided, incoming);
-      return true;
+      decided = await decideEvent(incoming, work);
     } catch (error) {
       const isKept = isStorageFault(error);
       if (!isKept) await giveUp(studioId, key);
@@ -95,6 +92,10 @@ export function createServe(parts: {
       if (isKept) toldOnce.add(key);
       return !isKept;
     }
+    toldOnce.delete(key);
+    log.info('served', { what, deliveryKey: key, outcome: decided.kind });
+    await answer(decided, incoming);
+    return true;
   };
 
   /** An event that could not even be written; the workspace delivers it again, so it is told once. */

@@ -1,8 +1,8 @@
 import type { Storage } from '../../domain/ports.ts';
+import type { Desk } from '../handling.ts';
 import { errorFacts, type Log } from '../log.ts';
 import type { Clock, MakeDesk } from '../make-desk.ts';
 import type { RealTime } from '../real-time.ts';
-import { enqueueDue, nextDueAt } from './due-in-studio.ts';
 
 export type ClockLoop = {
   readonly start: () => void;
@@ -11,10 +11,17 @@ export type ClockLoop = {
   /** Something changed that may be due: ticks soon. */
   readonly touch: () => void;
   readonly nextDueAt: () => Promise<string | undefined>;
-  readonly idle: () => Promise<void>;
   readonly stop: () => Promise<void>;
 };
 
+/** What falls due in one studio; both look at the desk's now. */
+export type Due = {
+  readonly enqueueDue: (desk: Desk) => Promise<void>;
+  readonly nextDueAt: (desk: Desk) => Promise<string | undefined>;
+};
+
+/** A burst of requests makes one look. */
+const afterTouchMs = 50;
 const mostWaitMs = 30_000;
 const leastWaitMs = 1_000;
 
@@ -28,9 +35,10 @@ export function createClockLoop(parts: {
   readonly clock: Clock;
   readonly realTime: RealTime;
   readonly log: Log;
+  readonly due: Due;
   readonly afterTick: () => Promise<void>;
 }): ClockLoop {
-  const { storage, makeDesk, clock, realTime, log } = parts;
+  const { storage, makeDesk, clock, realTime, log, due } = parts;
   const stopping = new AbortController();
   let waiting = new AbortController();
   let touched = false;
@@ -40,7 +48,7 @@ export function createClockLoop(parts: {
 
   const runTick = async (): Promise<void> => {
     for (const { id } of await storage.studios.list())
-      await storage.inTransaction(async (stores) => enqueueDue(await makeDesk(id, stores)));
+      await storage.inTransaction(async (stores) => due.enqueueDue(await makeDesk(id, stores)));
     await parts.afterTick();
   };
 
@@ -63,15 +71,15 @@ export function createClockLoop(parts: {
   const next = async (): Promise<string | undefined> => {
     const moments: string[] = [];
     for (const { id } of await storage.studios.list()) {
-      const moment = await storage.inTransaction(async (stores) => nextDueAt(await makeDesk(id, stores)));
+      const moment = await storage.inTransaction(async (stores) => due.nextDueAt(await makeDesk(id, stores)));
       if (moment !== undefined) moments.push(moment);
     }
     return moments.sort((a, b) => Date.parse(a) - Date.parse(b))[0];
   };
 
   const waitMs = async (): Promise<number> => {
-    const due = await next();
-    const untilDue = due === undefined ? mostWaitMs : Date.parse(due) - Date.parse(clock.now());
+    const moment = await next();
+    const untilDue = moment === undefined ? mostWaitMs : Date.parse(moment) - Date.parse(clock.now());
     return Math.min(mostWaitMs, Math.max(leastWaitMs, untilDue));
   };
 
@@ -86,7 +94,8 @@ export function createClockLoop(parts: {
       } catch (error) {
         log.error('due notices not looked at', errorFacts(error));
       }
-      if (!touched && !stopping.signal.aborted) await realTime.wait(ms, waiting.signal);
+      if (!touched) await realTime.wait(ms, waiting.signal);
+      if (touched) await realTime.wait(afterTouchMs, stopping.signal);
     }
   };
 
@@ -100,9 +109,6 @@ export function createClockLoop(parts: {
       waiting.abort();
     },
     nextDueAt: next,
-    idle: async () => {
-      while (current !== undefined) await current.catch(() => {});
-    },
     stop: async () => {
       stopping.abort();
       waiting.abort();

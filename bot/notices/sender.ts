@@ -51,6 +51,7 @@ export function createSender(parts: {
   const watchers = new Map<string, Set<(sentTo: SentTo | undefined) => void>>();
   const stopping = new AbortController();
   let kicked: Promise<void> = Promise.resolve();
+  let isKicked = false;
   /** Counts what may let a standing line go on, so that none ends on an outdated look. */
   let changes = 0;
 
@@ -184,8 +185,13 @@ export function createSender(parts: {
 
   const kick = () => {
     changes += 1;
+    if (isKicked) return;
+    isKicked = true;
     kicked = kicked
-      .then(startLines)
+      .then(() => {
+        isKicked = false;
+        return startLines();
+      })
       .catch((error: unknown) => log.error('outbox not reached', errorFacts(error)));
   };
 

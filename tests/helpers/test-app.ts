@@ -2,6 +2,7 @@ import { type AppParts, buildApp } from '../../bot/build-app.ts';
 import { createClient } from '../../bot/create-client.ts';
 import { type Handlers, noReaction } from '../../bot/handling.ts';
 import { createLog } from '../../bot/log.ts';
+import type { Due } from '../../bot/notices/clock-loop.ts';
 import type { RealTime } from '../../bot/real-time.ts';
 import { english } from '../../bot/words/en.ts';
 import { catalogue } from '../../domain/catalogue/catalogue.ts';
@@ -34,6 +35,8 @@ export function createFastTime(mostMs = Number.POSITIVE_INFINITY): RealTime & { 
       }),
   };
 }
+
+export const nothingDue: Due = { enqueueDue: async () => {}, nextDueAt: async () => undefined };
 
 export const noHandlers: Handlers = {
   commands: {},
@@ -73,6 +76,7 @@ export function createTestApp(parts: Partial<AppParts> & { readonly storage: Sto
     words: english,
     catalogue,
     handlers: noHandlers,
+    due: nothingDue,
     realTime: createFastTime(15_000),
     chance: () => 0.5,
     pacingMs: 0,

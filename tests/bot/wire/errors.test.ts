@@ -268,10 +268,11 @@ describe('a process that ends between', () => {
       });
       return { answers: [] };
     });
-    const { send, stop } = await started(handlers);
+    const { send, stop, workspace } = await started(handlers);
     await send(commandPayload(), () => {
       throw new Error('the connection is gone');
     });
+    expect(workspace.responses).toEqual([]);
     expect((await storage.notices.find('T1', 'n'))?.key).toBe('n');
     await stop();
   });
