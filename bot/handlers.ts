@@ -1,11 +1,60 @@
-import { type Handlers, noReaction } from './handling.ts';
+import {
+  onEffort,
+  onLength,
+  onNotTaught,
+  onOpenTaughtWithChanges,
+  onTaughtAsPlanned,
+  onTaughtWithChangesForm,
+} from './actions/class-actions.ts';
+import {
+  onAllFindings,
+  onApplyEdit,
+  onApprove,
+  onChooseMove,
+  onMuscles,
+  onOpenAskChanges,
+  onOpenSchedule,
+  onSendForReview,
+  onTimeline,
+  onUndo,
+  onWithdraw,
+} from './actions/plan-actions.ts';
+import { onEvenset } from './commands/on-evenset.ts';
+import { onHome } from './events/on-home.ts';
+import type { Handlers } from './handling.ts';
+import { actions, commands, shortcuts, views } from './ids.ts';
+import { onDraftFromMessage } from './messages/on-draft-from-message.ts';
+import { onMessage } from './messages/on-message.ts';
+import { onAskChangesForm, onDraftForm, onScheduleForm } from './views/plan-views.ts';
 
 /** The one place where names meet handlers. */
 export const handlers: Handlers = {
-  commands: {},
-  actions: {},
-  views: {},
-  shortcuts: {},
-  message: async () => noReaction,
-  home: async () => noReaction,
+  commands: { [commands.evenset]: onEvenset },
+  actions: {
+    [actions.applyEdit]: onApplyEdit,
+    [actions.chooseMove]: onChooseMove,
+    [actions.undo]: onUndo,
+    [actions.timeline]: onTimeline,
+    [actions.allFindings]: onAllFindings,
+    [actions.muscles]: onMuscles,
+    [actions.openSchedule]: onOpenSchedule,
+    [actions.sendForReview]: onSendForReview,
+    [actions.withdraw]: onWithdraw,
+    [actions.approve]: onApprove,
+    [actions.openAskChanges]: onOpenAskChanges,
+    [actions.taughtAsPlanned]: onTaughtAsPlanned,
+    [actions.openTaughtWithChanges]: onOpenTaughtWithChanges,
+    [actions.notTaught]: onNotTaught,
+    [actions.effort]: onEffort,
+    [actions.length]: onLength,
+  },
+  views: {
+    [views.draft]: onDraftForm,
+    [views.schedule]: onScheduleForm,
+    [views.askChanges]: onAskChangesForm,
+    [views.taughtWithChanges]: onTaughtWithChangesForm,
+  },
+  shortcuts: { [shortcuts.draftFromMessage]: onDraftFromMessage },
+  message: onMessage,
+  home: onHome,
 };

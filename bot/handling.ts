@@ -1,11 +1,11 @@
-import type { HomeView, KnownBlock, ModalView } from '@slack/types';
+import type { Block, HomeView, KnownBlock, ModalView } from '@slack/types';
 import type { Catalogue } from '../domain/catalogue/catalogue.ts';
 import type { Stores, StudioId } from '../domain/ports.ts';
 import type { Settings } from '../domain/settings.ts';
 import type { Words } from './words/words.ts';
 
 /** A message as the workspace shows it; `text` alone tells a notification the whole story. */
-export type Message = { readonly text: string; readonly blocks?: readonly KnownBlock[] };
+export type Message = { readonly text: string; readonly blocks?: readonly (KnownBlock | Block)[] };
 
 /** What a handler works with: one transaction's stores, and the time and ids as arguments. */
 export type Desk = {

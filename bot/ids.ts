@@ -5,9 +5,7 @@ export const commands = { evenset: '/evenset' } as const;
 export const actions = {
   applyEdit: 'apply-edit',
   chooseMove: 'choose-move',
-  keepAsWords: 'keep-as-words',
   undo: 'undo',
-  redo: 'redo',
   timeline: 'show-timeline',
   allFindings: 'show-all-findings',
   openSchedule: 'open-schedule',
@@ -21,8 +19,6 @@ export const actions = {
   notTaught: 'not-taught',
   effort: 'effort',
   length: 'length',
-  openDraft: 'open-draft',
-  weekDetails: 'week-details',
 } as const;
 
 export const views = {

@@ -1,4 +1,73 @@
+import {
+  cardWords,
+  fitText,
+  lengthText,
+  levelText,
+  muscleSetsText,
+  patternSetsText,
+  peopleText,
+  proposalLabel,
+  segmentText,
+  setsText,
+  sideText,
+  stateText,
+  totalsText,
+  workToRestText,
+} from './en/card-words.ts';
+import { changeText } from './en/change-words.ts';
+import { countdownWords } from './en/countdown-words.ts';
+import { differenceText } from './en/difference-words.ts';
 import { faultWords } from './en/fault-words.ts';
+import { findingText, severityText, standingLine } from './en/finding-words.ts';
+import { noteText } from './en/note-words.ts';
+import { problemText } from './en/problem-words.ts';
+import { refusalText } from './en/refusal-words.ts';
+import {
+  afterWords,
+  editWords,
+  flowWords,
+  formWords,
+  helpWords,
+  homeWords,
+  reviewWords,
+  whenText,
+} from './en/talk-words.ts';
+import { weekWords } from './en/week-words.ts';
 
 /** Every sentence for people in English, by stage. */
-export const english = { faults: faultWords } as const;
+export const english = {
+  length: lengthText,
+  sets: setsText,
+  workToRest: workToRestText,
+  level: levelText,
+  people: peopleText,
+  fit: fitText,
+  totals: totalsText,
+  patternSets: patternSetsText,
+  muscleSets: muscleSetsText,
+  state: stateText,
+  proposal: proposalLabel,
+  segment: segmentText,
+  side: sideText,
+  round: (round: number) => `round ${round}`,
+  when: whenText,
+  problem: problemText,
+  note: noteText,
+  change: changeText,
+  difference: differenceText,
+  finding: findingText,
+  severity: severityText,
+  refusal: refusalText,
+  standingLine,
+  card: cardWords,
+  edits: editWords,
+  review: reviewWords,
+  flow: flowWords,
+  help: helpWords,
+  forms: formWords,
+  after: afterWords,
+  home: homeWords,
+  countdown: countdownWords,
+  week: weekWords,
+  faults: faultWords,
+} as const;

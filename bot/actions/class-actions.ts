@@ -1,0 +1,49 @@
+import { taughtWithChangesForm } from '../blocks/forms.ts';
+import { type Marked, markClass } from '../flows/mark-class.ts';
+import {
+  type ActionRequest,
+  type Handler,
+  noReaction,
+  type Reaction,
+  type ViewRequest,
+} from '../handling.ts';
+import { errorAt, textOf } from '../views/plan-views.ts';
+import { toYou } from './with-plan.ts';
+
+export const onTaughtAsPlanned: Handler<ActionRequest> = async ({ value, personId }, desk) =>
+  reactionOf(await markClass(desk, value, personId, { how: 'as planned' }));
+
+export const onNotTaught: Handler<ActionRequest> = async ({ value, personId }, desk) =>
+  reactionOf(await markClass(desk, value, personId, { how: 'not taught' }));
+
+export const onOpenTaughtWithChanges: Handler<ActionRequest> = async ({ value, triggerId }, desk) => ({
+  answers: [{ kind: 'open view', triggerId, view: taughtWithChangesForm(value, desk.words) }],
+});
+
+export const onTaughtWithChangesForm: Handler<ViewRequest> = async ({ metadata, values, personId }, desk) => {
+  const changes = textOf(values, 'changes').trim();
+  if (changes === '') return errorAt('changes', desk.words.forms.changesMissing);
+  const outcome = await markClass(desk, metadata, personId, { how: 'with changes', changes });
+  return outcome.kind === 'kept'
+    ? errorAt('changes', outcome.message.text)
+    : { ack: { kind: 'close' }, answers: [] };
+};
+
+export const onEffort: Handler<ActionRequest> = async ({ value, personId }, desk) => {
+  const [classId = '', said = ''] = value.split('|');
+  const effort = Number(said);
+  if (said === '' || !Number.isInteger(effort) || effort < 0 || effort > 10)
+    return toYou({ text: desk.words.flow.buttonGone });
+  return reactionOf(await markClass(desk, classId, personId, { effort }));
+};
+
+export const onLength: Handler<ActionRequest> = async ({ value, personId }, desk) => {
+  const [classId = '', said] = value.split('|');
+  if (said !== 'short' && said !== 'on time' && said !== 'over')
+    return toYou({ text: desk.words.flow.buttonGone });
+  return reactionOf(await markClass(desk, classId, personId, { length: said }));
+};
+
+function reactionOf(outcome: Marked): Reaction {
+  return outcome.kind === 'kept' ? toYou(outcome.message) : noReaction;
+}

@@ -1,0 +1,234 @@
+import type { KnownBlock } from '@slack/types';
+import type { Catalogue } from '../../domain/catalogue/catalogue.ts';
+import type { Finding } from '../../domain/checks/check-plan.ts';
+import type { ClassProblems, ClassReport } from '../../domain/class-report.ts';
+import { hasLetters, isOpenBlock } from '../../domain/plan/blocks-of.ts';
+import { labelledLetters, labelsByLine } from '../../domain/plan/labels.ts';
+import type { Block, Plan } from '../../domain/plan/plan.ts';
+import { printItems } from '../../domain/shorthand/print-letter.ts';
+import { printBlockLine, printMoveLine } from '../../domain/shorthand/print-plan.ts';
+import type { Timeline } from '../../domain/timing/timeline.ts';
+import type { OpenPlan } from '../flows/open-plan.ts';
+import type { Message } from '../handling.ts';
+import { actions } from '../ids.ts';
+import type { Words } from '../words/words.ts';
+import { printButtonValue } from './button-value.ts';
+import { type ButtonFacts, buttons, context, section, sections } from './elements.ts';
+import { inertText } from './escape.ts';
+import { clip, limits } from './limits.ts';
+import { problemBlocks, problemsInShort } from './problem-blocks.ts';
+
+/** What a rendering needs beside the plan. */
+export type Show = { readonly words: Words; readonly catalogue: Catalogue };
+
+/** The card that stands in a draft's thread: what a phone needs on one screen. */
+export function renderDraftCard(open: OpenPlan, show: Show): Message {
+  const { report } = open;
+  return report.kind === 'report' ? renderReport(open, report, show) : renderProblems(open, report, show);
+}
+
+/** The title as people see it; a class without one is called so. */
+export function titleOf(plan: Plan | undefined, words: Words): string {
+  return inertText(plan?.facts.title ?? words.card.untitled);
+}
+
+/** Each block with its own time, its letters and moves. */
+export function blockLines(plan: Plan, timeline: Timeline, show: Show): readonly string[] {
+  const letters = labelledLetters(plan);
+  return plan.blocks.flatMap((block, place) => {
+    const time = timeline.blocks[place];
+    if (time === undefined) return [];
+    const seconds = time.endSeconds - time.startSeconds;
+    const head = `\`${show.words.length(seconds).padStart(5)}\` *${inertText(printBlockLine(block))}*`;
+    const ratio =
+      hasLetters(block) && seconds > 0
+        ? ` · ${show.words.workToRest(time.workSeconds, seconds - time.workSeconds)}`
+        : '';
+    const items =
+      isOpenBlock(block) && block.items.length > 0
+        ? [`        ${inertText(printItems(block.items, show.catalogue))}`]
+        : [];
+    const moves = letters
+      .filter((each) => each.block === block)
+      .map(({ label, letter }) => `        *${label}*  ${inertText(printMoveLine(letter, show.catalogue))}`);
+    return [
+      head + ratio,
+      ...items,
+      ...moves,
+      ...roundLine(
+        block,
+        letters.filter((each) => each.block === block).map(({ label }) => label),
+        show,
+      ),
+    ];
+  });
+}
+
+function roundLine(block: Block, labels: readonly string[], show: Show): readonly string[] {
+  const inTurn =
+    hasLetters(block) && (block.kind === 'circuit' || block.kind === 'stations' || block.kind === 'finisher');
+  return inTurn && labels.length > 1 ? [`        ${show.words.card.eachRound(labels)}`] : [];
+}
+
+function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message {
+  const { words } = show;
+  const { plan, timeline, load, fit } = report;
+  const fitLine = words.fit(timeline.totalSeconds, fit.teachingSeconds);
+  const title = titleOf(plan, words);
+  const facts = factsLine(plan, words);
+  const told = report.findings.slice(0, 3).map((finding) => findingLine(finding, plan, show));
+  const more = report.findings.length - told.length;
+  const blocks: readonly KnownBlock[] = [
+    section('title', [`*${title}*`, facts, `*${fitLine}*`].filter((line) => line !== '').join('\n')),
+    ...sections('blocks', withinBudget(blockLines(plan, timeline, show))),
+    section(
+      'totals',
+      [
+        words.totals(timeline),
+        labelled(words.card.patterns, words.patternSets(load.setsByPattern)),
+        labelled(words.card.intervalSets, words.muscleSets(load.setsByMuscle)),
+        load.conditioningSeconds > 0 ? words.card.conditioning(load.conditioningSeconds) : '',
+      ]
+        .filter((line) => line !== '')
+        .join('\n'),
+    ),
+    ...sections(
+      'findings',
+      told.length === 0
+        ? [words.card.noFindings]
+        : [...told, ...(more > 0 ? [words.card.moreFindings(more)] : [])],
+    ),
+    ...noteContext(report.notes.map(words.note)),
+    ...buttons('fit', fitButtons(open, report, words)),
+    ...buttons('next', nextSteps(open, words)),
+    context('standing', `${standingOf(open, words)}\n_${words.standingLine}_`),
+  ];
+  const text = [
+    `${title}: ${fitLine}.`,
+    inShort(plan, timeline, show),
+    report.findings.length === 0 ? words.card.noFindings : told.join(' '),
+    words.card.nextInShort(open.record.state),
+  ].join('\n');
+  return { text: clip(text, limits.topLevelText), blocks };
+}
+
+function renderProblems(open: OpenPlan, report: ClassProblems, show: Show): Message {
+  const { words } = show;
+  const title = titleOf(report.plan, words);
+  const lead = words.card.problemsTitle(report.problems.length);
+  const blocks: readonly KnownBlock[] = [
+    section('title', `*${title}*\n${lead}`),
+    ...problemBlocks(open, report.problems, words),
+    ...noteContext(report.notes.map(words.note)),
+    context('standing', words.card.problemsNext),
+  ];
+  return {
+    text: clip(
+      [`${title}: ${lead}`, ...problemsInShort(report.problems, words), words.card.problemsNext].join('\n'),
+      limits.topLevelText,
+    ),
+    blocks,
+  };
+}
+
+function factsLine(plan: Plan, words: Words): string {
+  const { level, people, aim, focus, beginners, olderAdults, hotRoom, room } = plan.facts;
+  return [
+    level === undefined ? '' : words.level(level),
+    people === undefined ? '' : words.people(people),
+    beginners ? 'beginners' : '',
+    olderAdults ? 'older adults' : '',
+    hotRoom ? 'hot room' : '',
+    focus === undefined ? '' : `focus ${inertText(focus)}`,
+    aim === undefined ? '' : `aim ${inertText(aim)}`,
+    room === undefined ? '' : inertText(room),
+  ]
+    .filter((part) => part !== '')
+    .join(' · ');
+}
+
+/** One line a finding: how grave, what, and why behind the tap. */
+export function findingLine(finding: Finding, plan: Plan, show: Show): string {
+  const { sentence } = show.words.finding(
+    finding,
+    labelsByLine(plan),
+    (id) => show.catalogue.byId.get(id)?.name ?? id,
+  );
+  return `*${show.words.severity(finding.severity)}:* ${sentence}`;
+}
+
+function inShort(plan: Plan, timeline: Timeline, show: Show): string {
+  return plan.blocks
+    .flatMap((block, place) => {
+      const time = timeline.blocks[place];
+      if (time === undefined || (!hasLetters(block) && !isOpenBlock(block))) return [];
+      return [`${show.words.length(time.endSeconds - time.startSeconds)} ${printBlockLine(block)}`];
+    })
+    .join('; ');
+}
+
+function fitButtons(open: OpenPlan, report: ClassReport, words: Words): readonly ButtonFacts[] {
+  return report.fit.proposals.map((proposal) => ({
+    action: actions.applyEdit,
+    label: words.proposal(proposal),
+    value: planValue(open, proposal.edit),
+  }));
+}
+
+function nextSteps(open: OpenPlan, words: Words): readonly ButtonFacts[] {
+  const { buttons: labels } = words.card;
+  const value = planValue(open);
+  const { state } = open.record;
+  return [
+    ...(state === 'draft'
+      ? [{ action: actions.sendForReview, label: labels.send, value, style: 'primary' as const }]
+      : []),
+    ...(state === 'in review' ? [{ action: actions.withdraw, label: labels.withdraw, value }] : []),
+    {
+      action: actions.openSchedule,
+      label: open.scheduled === undefined ? labels.schedule : labels.reschedule,
+      value,
+    },
+    { action: actions.timeline, label: labels.timeline, value },
+    { action: actions.allFindings, label: labels.findings, value },
+    { action: actions.muscles, label: labels.muscles, value },
+  ];
+}
+
+/** State, version and place on the calendar, as the last line of a card. */
+export function standingOf(open: OpenPlan, words: Words): string {
+  const { record, scheduled } = open;
+  return [
+    words.card.version(record.currentVersion),
+    words.state(record.state, record.approvedVersion),
+    scheduled === undefined
+      ? words.card.notOnCalendar
+      : words.card.onCalendar(words.when(scheduled.startsAt)),
+  ].join(' · ');
+}
+
+export function planValue(open: OpenPlan, edit?: string): string {
+  const { id, currentVersion } = open.record;
+  return printButtonValue({ plan: id, version: currentVersion, ...(edit === undefined ? {} : { edit }) });
+}
+
+function labelled(label: string, text: string): string {
+  return text === '' ? '' : `*${label}*  ${text}`;
+}
+
+function noteContext(notes: readonly string[]): readonly KnownBlock[] {
+  return notes.length === 0
+    ? []
+    : [context('notes', clip(notes.map(inertText).join('\n'), limits.contextText))];
+}
+
+/** The lines that fit the card; what is left over stands in the full timeline. */
+function withinBudget(lines: readonly string[]): readonly string[] {
+  const most = limits.messageText - 6_500;
+  let used = 0;
+  const kept = lines.filter((line) => {
+    used += line.length + 1;
+    return used <= most;
+  });
+  return kept.length === lines.length ? lines : [...kept, '…'];
+}

@@ -1,0 +1,41 @@
+import { labelsByLine } from '../../domain/plan/labels.ts';
+import type { OpenPlan } from '../flows/open-plan.ts';
+import type { Message } from '../handling.ts';
+import { actions } from '../ids.ts';
+import { planValue, type Show } from './draft-card.ts';
+import { type ButtonFacts, buttons, sections } from './elements.ts';
+import { clip, limits } from './limits.ts';
+
+/** Every finding with its reason and source. */
+export function findingsLines(open: OpenPlan, show: Show): readonly string[] {
+  const { report } = open;
+  const { words, catalogue } = show;
+  if (report.kind !== 'report') return [words.flow.fixLinesFirst];
+  if (report.findings.length === 0) return [words.card.noFindings];
+  const labels = labelsByLine(report.plan);
+  return report.findings.flatMap((finding) => {
+    const { sentence, why } = words.finding(finding, labels, (id) => catalogue.byId.get(id)?.name ?? id);
+    return [`*${words.severity(finding.severity)}:* ${sentence}`, `_${why}_`];
+  });
+}
+
+/** The same in the thread, each mend one tap away. */
+export function renderFindings(open: OpenPlan, show: Show): Message {
+  const lines = findingsLines(open, show);
+  return {
+    text: clip(lines.join('\n'), limits.topLevelText),
+    blocks: [...sections('findings', lines).slice(0, 4), ...buttons('mends', mendButtons(open))],
+  };
+}
+
+/** One button for each finding that one edit mends. */
+export function mendButtons(open: OpenPlan): readonly ButtonFacts[] {
+  if (open.report.kind !== 'report') return [];
+  return open.report.findings
+    .flatMap(({ mend }) =>
+      mend === undefined
+        ? []
+        : [{ action: actions.applyEdit, label: mend.replaceAll('\n', ', '), value: planValue(open, mend) }],
+    )
+    .slice(0, 10);
+}

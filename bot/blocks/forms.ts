@@ -1,0 +1,189 @@
+import type { InputBlock, KnownBlock, ModalView, PlainTextOption } from '@slack/types';
+import type { Room } from '../../domain/settings.ts';
+import { views } from '../ids.ts';
+import type { Words } from '../words/words.ts';
+import { sections } from './elements.ts';
+import { clip, limits } from './limits.ts';
+
+type FormFacts = {
+  readonly callbackId: string;
+  readonly title: string;
+  readonly submit: string;
+  readonly metadata: string;
+  readonly blocks: readonly KnownBlock[];
+};
+
+function form({ callbackId, title, submit, metadata, blocks }: FormFacts, words: Words): ModalView {
+  return {
+    type: 'modal',
+    callback_id: callbackId,
+    title: plain(title, limits.modalTitle),
+    submit: plain(submit, limits.modalTitle),
+    close: plain(words.forms.close, limits.modalTitle),
+    private_metadata: clip(metadata, limits.metadata),
+    blocks: [...blocks],
+  };
+}
+
+/** Lines to read, in a modal without a submit button. */
+export function readingView(title: string, lines: readonly string[], words: Words): ModalView {
+  return {
+    type: 'modal',
+    title: plain(title, limits.modalTitle),
+    close: plain(words.forms.close, limits.modalTitle),
+    blocks: sections('lines', lines).slice(0, limits.viewBlocks),
+  };
+}
+
+/** Where a class is written or pasted; the same draft as by message. */
+export function draftForm(words: Words, text = ''): ModalView {
+  const input: InputBlock = {
+    type: 'input',
+    block_id: 'class',
+    label: plain(words.forms.classLabel),
+    hint: plain(words.forms.classHint),
+    element: {
+      type: 'plain_text_input',
+      action_id: 'class',
+      multiline: true,
+      max_length: 3_000,
+      placeholder: plain(words.forms.classPlaceholder, 150),
+      ...(text === '' ? {} : { initial_value: clip(text, 3_000) }),
+    },
+  };
+  return form(
+    {
+      callbackId: views.draft,
+      title: words.forms.draftTitle,
+      submit: words.forms.draftSubmit,
+      metadata: '',
+      blocks: [input],
+    },
+    words,
+  );
+}
+
+export type ScheduleFacts = {
+  readonly date?: string;
+  readonly time?: string;
+  readonly room?: string;
+  readonly people?: number;
+};
+
+export function scheduleForm(
+  metadata: string,
+  facts: ScheduleFacts,
+  rooms: readonly Room[],
+  words: Words,
+): ModalView {
+  const options = rooms.slice(0, limits.selectOptions).map(({ name }) => option(name));
+  const chosen = options.find(({ value }) => value === facts.room);
+  const blocks: readonly InputBlock[] = [
+    {
+      type: 'input',
+      block_id: 'date',
+      label: plain(words.forms.date),
+      element: {
+        type: 'datepicker',
+        action_id: 'date',
+        ...(facts.date === undefined ? {} : { initial_date: facts.date }),
+      },
+    },
+    {
+      type: 'input',
+      block_id: 'time',
+      label: plain(words.forms.time),
+      element: {
+        type: 'timepicker',
+        action_id: 'time',
+        ...(facts.time === undefined ? {} : { initial_time: facts.time }),
+      },
+    },
+    ...(options.length === 0
+      ? []
+      : [
+          {
+            type: 'input' as const,
+            block_id: 'room',
+            optional: true,
+            label: plain(words.forms.room),
+            element: {
+              type: 'static_select' as const,
+              action_id: 'room',
+              options,
+              ...(chosen === undefined ? {} : { initial_option: chosen }),
+            },
+          },
+        ]),
+    {
+      type: 'input',
+      block_id: 'people',
+      optional: true,
+      label: plain(words.forms.people),
+      hint: plain(words.forms.peopleHint),
+      element: {
+        type: 'number_input',
+        action_id: 'people',
+        is_decimal_allowed: false,
+        min_value: '1',
+        max_value: '200',
+        ...(facts.people === undefined ? {} : { initial_value: String(facts.people) }),
+      },
+    },
+  ];
+  return form(
+    {
+      callbackId: views.schedule,
+      title: words.forms.scheduleTitle,
+      submit: words.forms.scheduleSubmit,
+      metadata,
+      blocks,
+    },
+    words,
+  );
+}
+
+/** A reason in the coach's words, for the instructor. */
+export function askChangesForm(metadata: string, words: Words): ModalView {
+  return form(
+    {
+      callbackId: views.askChanges,
+      title: words.forms.askTitle,
+      submit: words.forms.askSubmit,
+      metadata,
+      blocks: [line('reason', words.forms.askLabel, words.forms.privacyHint, 1_000)],
+    },
+    words,
+  );
+}
+
+export function taughtWithChangesForm(metadata: string, words: Words): ModalView {
+  return form(
+    {
+      callbackId: views.taughtWithChanges,
+      title: words.forms.taughtTitle,
+      submit: words.forms.taughtSubmit,
+      metadata,
+      blocks: [line('changes', words.forms.taughtLabel, words.forms.privacyHint, 500)],
+    },
+    words,
+  );
+}
+
+function line(blockId: string, label: string, hint: string, most: number): InputBlock {
+  return {
+    type: 'input',
+    block_id: blockId,
+    label: plain(label),
+    hint: plain(hint),
+    element: { type: 'plain_text_input', action_id: blockId, multiline: true, max_length: most },
+  };
+}
+
+function option(text: string): PlainTextOption {
+  return { text: plain(text, limits.optionText), value: clip(text, limits.optionText) };
+}
+
+function plain(text: string, most = 2_000): { readonly type: 'plain_text'; readonly text: string } {
+  return { type: 'plain_text', text: clip(text, most) };
+}

@@ -1,0 +1,43 @@
+/** Sizes the platform documents, or safer ones of our own; the one place where blocks are measured. */
+export const limits = {
+  messageBlocks: 50,
+  viewBlocks: 100,
+  /** All text in one message's blocks; undocumented, so a budget below the 13,200 seen. */
+  messageText: 12_000,
+  topLevelText: 3_900,
+  section: 3_000,
+  header: 150,
+  buttonText: 75,
+  buttonValue: 2_000,
+  actionsElements: 25,
+  contextElements: 10,
+  contextText: 2_000,
+  modalTitle: 24,
+  selectOptions: 100,
+  optionText: 75,
+  metadata: 3_000,
+  chartCategories: 20,
+  chartLabel: 20,
+  chartTitle: 50,
+} as const;
+
+/** Cuts at a code point, with an ellipsis, so that `text` has at most `most` UTF-16 units. */
+export function clip(text: string, most: number): string {
+  if (text.length <= most) return text;
+  const cut = text.slice(0, most - 1);
+  const last = cut.charCodeAt(cut.length - 1);
+  const splitsPair = last >= 0xd800 && last <= 0xdbff;
+  return `${splitsPair ? cut.slice(0, -1) : cut}…`;
+}
+
+/** Joins lines into chunks of at most `most` characters, never splitting a line that fits. */
+export function packLines(lines: readonly string[], most: number): readonly string[] {
+  const chunks: string[] = [];
+  for (const line of lines.map((each) => clip(each, most))) {
+    const last = chunks.at(-1);
+    if (last !== undefined && last.length + 1 + line.length <= most)
+      chunks[chunks.length - 1] = `${last}\n${line}`;
+    else chunks.push(line);
+  }
+  return chunks;
+}

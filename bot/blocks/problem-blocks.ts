@@ -1,0 +1,70 @@
+import type { KnownBlock } from '@slack/types';
+import { excerptOf } from '../../domain/shorthand/excerpt.ts';
+import type { NearName, Problem } from '../../domain/shorthand/problem.ts';
+import type { OpenPlan } from '../flows/open-plan.ts';
+import { actions } from '../ids.ts';
+import type { Words } from '../words/words.ts';
+import { printButtonValue } from './button-value.ts';
+import { type ButtonFacts, buttons, section } from './elements.ts';
+import { escapeText, inertText } from './escape.ts';
+
+const mostShown = 15;
+
+/** Every problem with its line, a caret under what could not be read, and the nearest names as buttons. */
+export function problemBlocks(
+  open: OpenPlan,
+  problems: readonly Problem[],
+  words: Words,
+): readonly KnownBlock[] {
+  const shown = problems
+    .slice(0, mostShown)
+    .flatMap((problem, place) => [
+      section(
+        `problem-${place + 1}`,
+        `${inertText(words.problem(problem))}\n${excerptText(open.version.text, problem)}`,
+      ),
+      ...buttons(`problem-${place + 1}-names`, nameButtons(open, problem, words)),
+    ]);
+  const left = problems.length - mostShown;
+  return left > 0 ? [...shown, section('problems-left', words.card.problemsLeft(left))] : shown;
+}
+
+/** One line a problem, for the notification and the screen reader. */
+export function problemsInShort(problems: readonly Problem[], words: Words): readonly string[] {
+  return problems.map((problem) => inertText(words.problem(problem)));
+}
+
+function excerptText(text: string, problem: Problem): string {
+  const { lineText, caretStart, caretLength } = excerptOf(text, problem.span);
+  const line = lineText.replaceAll('`', "'");
+  return `\`\`\`${escapeText(line)}\n${' '.repeat(caretStart)}${'^'.repeat(Math.max(1, caretLength))}\`\`\``;
+}
+
+/** The nearest names, and for a move nobody knows: its words kept, with its time and no load. */
+function nameButtons(open: OpenPlan, problem: Problem, words: Words): readonly ButtonFacts[] {
+  const put = (label: string, name: string): ButtonFacts => ({
+    action: actions.chooseMove,
+    label,
+    value: printButtonValue({
+      plan: open.record.id,
+      version: open.record.currentVersion,
+      at: [problem.span.start, problem.span.end],
+      name,
+    }),
+  });
+  const names = nearNamesOf(problem).map(({ name }) => put(words.card.buttons.useName(name), name));
+  const asWords =
+    problem.code === 'unknown-move' && problem.read.length <= 100 && !problem.read.includes('"');
+  return asWords ? [...names, put(words.card.buttons.keepAsWords, `"${problem.read}"`)] : names;
+}
+
+function nearNamesOf(problem: Problem): readonly NearName[] {
+  switch (problem.code) {
+    case 'unknown-move':
+      return problem.near;
+    case 'ambiguous-move':
+      return problem.choices;
+    default:
+      return [];
+  }
+}

@@ -1,0 +1,36 @@
+import { readPlan } from '../../domain/shorthand/read-plan.ts';
+import { draftForm } from '../blocks/forms.ts';
+import { renderHelp } from '../blocks/help-message.ts';
+import { meaningOf } from '../flows/meaning-of.ts';
+import { contextFor } from '../flows/open-plan.ts';
+import { cardKey } from '../flows/post-draft.ts';
+import { startDraft } from '../flows/start-draft.ts';
+import { weekForAsker } from '../flows/week-for-asker.ts';
+import type { CommandRequest, Handler, Message, Reaction } from '../handling.ts';
+
+/** `/evenset` alone opens the form; with a class it drafts it; `week` and `help` answer the asker alone. */
+export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
+  const text = request.text.trim();
+  const [word = '', argument, ...more] = text.split(/\s+/);
+  if (text === '')
+    return { answers: [{ kind: 'open view', triggerId: request.triggerId, view: draftForm(desk.words) }] };
+  if (word.toLowerCase() === 'week' && more.length === 0) return toYou(await weekForAsker(desk, argument));
+  if (word.toLowerCase() === 'help' && argument === undefined) return toYou(renderHelp(desk.words));
+  const reading = readPlan(text, await contextFor(desk));
+  if (meaningOf(text, reading, false) === 'unclear') return toYou(renderHelp(desk.words));
+  const open = await startDraft(desk, { personId: request.personId, text });
+  const { words } = desk;
+  return {
+    answers: [
+      {
+        kind: 'link to you',
+        noticeKey: cardKey(open.record.id),
+        message: (link) => ({ text: words.flow.draftIsAt(link) }),
+      },
+    ],
+  };
+};
+
+function toYou(message: Message): Reaction {
+  return { answers: [{ kind: 'only to you', message }] };
+}

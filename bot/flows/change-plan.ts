@@ -1,0 +1,159 @@
+import {
+  type ClassProblems,
+  type ClassReport,
+  reportOnClass,
+  reportOnPlan,
+} from '../../domain/class-report.ts';
+import { decideStep } from '../../domain/plan/decide-step.ts';
+import type { Plan, PlanFacts } from '../../domain/plan/plan.ts';
+import type { VersionCause } from '../../domain/plan/plan-life.ts';
+import { rebaseEdit } from '../../domain/plan/rebase-edit.ts';
+import { redoTarget, undoTarget } from '../../domain/plan/undo-target.ts';
+import { type Change, editPlan } from '../../domain/shorthand/edit-plan.ts';
+import { printPlan } from '../../domain/shorthand/print-plan.ts';
+import type { Problem } from '../../domain/shorthand/problem.ts';
+import { renderChange } from '../blocks/change-message.ts';
+import type { Desk, Message } from '../handling.ts';
+import { contextFor, type OpenPlan, openPlan, reportOnVersion, withClass } from './open-plan.ts';
+import { postInThread, refreshCard } from './post-draft.ts';
+import { followUpReview } from './review-plan.ts';
+import { saveVersion } from './save-version.ts';
+import { scheduleFromFacts } from './schedule-class.ts';
+
+/** What became of a wish to change a plan. `kept` changed nothing and says why. */
+export type Changed =
+  | { readonly kind: 'changed'; readonly open: OpenPlan }
+  | { readonly kind: 'kept'; readonly message: Message };
+
+/** Lines of the edit language, made on `version`; on a later one they apply where their lines still stand. */
+export async function applyEdit(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  edit: string,
+  version?: number,
+): Promise<Changed> {
+  const { plan, problemCount } = open.version;
+  if (plan === undefined || problemCount > 0) return kept(desk.words.flow.fixLinesFirst);
+  const words = await rebased(desk, open, edit, version);
+  if (words === undefined) return kept(desk.words.flow.madeOnEarlierVersion(open.record.currentVersion));
+  const context = await contextFor(desk, open.record.id);
+  const { plan: edited, changes, problems } = editPlan(plan, words, context);
+  if (edited === undefined || problems.length > 0) return kept(problemsText(desk, problems));
+  const report = reportOnPlan(edited, context);
+  return append(desk, open, by, { text: printPlan(edited), report, changes, cause: { kind: 'edit', words } });
+}
+
+/** The class written anew: the whole text, or the text with one line put right. */
+export async function rewrite(desk: Desk, open: OpenPlan, by: string, text: string): Promise<Changed> {
+  const context = await contextFor(desk, open.record.id);
+  const previous = open.version.plan === undefined ? {} : { previousPlan: open.version.plan };
+  const report = reportOnClass(text, { ...context, ...previous });
+  return append(desk, open, by, { text, report, changes: [], cause: { kind: 'written' } });
+}
+
+/** Date, time, room and people as picked in the form; the title line says them from then on. */
+export async function putOnCalendar(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  facts: Pick<PlanFacts, 'startsAt' | 'room' | 'people'>,
+): Promise<Changed> {
+  const { plan, problemCount } = open.version;
+  if (plan === undefined || problemCount > 0) return kept(desk.words.flow.fixLinesFirst);
+  const dated: Plan = { ...plan, facts: { ...plan.facts, ...facts } };
+  const report = reportOnPlan(dated, await contextFor(desk, open.record.id));
+  const { startsAt } = facts;
+  const words = startsAt === undefined ? 'calendar' : `calendar ${startsAt.date} ${startsAt.time}`;
+  return append(desk, open, by, {
+    text: printPlan(dated),
+    report,
+    changes: [],
+    cause: { kind: 'edit', words },
+  });
+}
+
+export async function undo(desk: Desk, open: OpenPlan, by: string): Promise<Changed> {
+  const versions = await desk.stores.plans.listVersions(desk.studioId, open.record.id);
+  const target = undoTarget(versions);
+  return target === undefined
+    ? kept(desk.words.flow.nothingToUndo)
+    : restore(desk, open, by, { kind: 'undo', restores: target });
+}
+
+export async function redo(desk: Desk, open: OpenPlan, by: string): Promise<Changed> {
+  const versions = await desk.stores.plans.listVersions(desk.studioId, open.record.id);
+  const target = redoTarget(versions);
+  return target === undefined
+    ? kept(desk.words.flow.nothingToRedo)
+    : restore(desk, open, by, { kind: 'redo', restores: target });
+}
+
+async function restore(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  cause: Extract<VersionCause, { restores: number }>,
+): Promise<Changed> {
+  const target = await desk.stores.plans.findVersion(desk.studioId, open.record.id, cause.restores);
+  if (target === undefined) return kept(desk.words.flow.nothingToUndo);
+  const report = reportOnVersion(target, await contextFor(desk, open.record.id));
+  return append(desk, open, by, { text: target.text, report, changes: [], cause });
+}
+
+type Next = {
+  readonly text: string;
+  readonly report: ClassReport | ClassProblems;
+  readonly changes: readonly Change[];
+  readonly cause: VersionCause;
+};
+
+async function append(desk: Desk, before: OpenPlan, by: string, next: Next): Promise<Changed> {
+  const decision = decideStep(
+    before.record,
+    {
+      kind: 'change',
+      by,
+      at: desk.now,
+      problemCount: next.report.kind === 'problems' ? next.report.problems.length : 0,
+    },
+    desk.settings,
+  );
+  if (decision.kind === 'refused') return kept(desk.words.refusal(decision));
+  const { record } = decision;
+  await desk.stores.plans.update(desk.studioId, record);
+  if (decision.lifeStep !== undefined)
+    await desk.stores.reviews.add(desk.studioId, record.id, decision.lifeStep);
+  const version = await saveVersion(desk, record, { ...next, by });
+  await scheduleFromFacts(desk, { record, version, report: next.report });
+  const after = await withClass(desk, { record, version, report: next.report });
+  await refreshCard(desk, after, `v${record.currentVersion}`);
+  await postInThread(
+    desk,
+    after,
+    `answer:${record.id}:v${record.currentVersion}`,
+    renderChange(before, after, next.changes, desk),
+  );
+  await followUpReview(desk, before, after);
+  return { kind: 'changed', open: after };
+}
+
+async function rebased(
+  desk: Desk,
+  open: OpenPlan,
+  edit: string,
+  version: number | undefined,
+): Promise<string | undefined> {
+  if (version === undefined || version === open.record.currentVersion) return edit;
+  const madeOn = await openPlan(desk, open.record.id, version);
+  const [then, now] = [madeOn?.version.plan, open.version.plan];
+  return then === undefined || now === undefined ? undefined : rebaseEdit(edit, then, now);
+}
+
+function problemsText(desk: Desk, problems: readonly Problem[]): string {
+  return problems.map((problem) => desk.words.problem(problem)).join('\n');
+}
+
+function kept(text: string): Changed {
+  return { kind: 'kept', message: { text } };
+}

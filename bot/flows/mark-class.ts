@@ -1,0 +1,72 @@
+import type { Outcome, ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import { renderAfterClass } from '../blocks/after-class-message.ts';
+import type { Desk, Message } from '../handling.ts';
+import { findClass } from './classes-in-week.ts';
+
+/** What became of marking a class. */
+export type Marked = { readonly kind: 'marked' } | { readonly kind: 'kept'; readonly message: Message };
+
+export function afterClassKey(classId: string): string {
+  return `after:${classId}`;
+}
+
+/** Notes what was said of a class: how it went, how hard it was, whether it ran over. Later words win. */
+export async function markClass(
+  desk: Desk,
+  classId: string,
+  by: string,
+  said: Partial<Pick<Outcome, 'how' | 'changes' | 'effort' | 'length'>>,
+): Promise<Marked> {
+  const scheduled = await findClass(desk, classId);
+  if (scheduled === undefined) return kept(desk.words.flow.buttonGone);
+  const mayMark = by === scheduled.instructorId || desk.settings.headCoaches.includes(by);
+  if (!mayMark) return kept(desk.words.flow.onlyInstructorMarks);
+  const outcome: Outcome = {
+    how: 'as planned',
+    ...scheduled.outcome,
+    ...(scheduled.outcome?.how === 'as planned, assumed' ? { how: 'as planned' as const } : {}),
+    ...said,
+    saidBy: by,
+    saidAt: desk.now,
+  };
+  await keepOutcome(desk, scheduled, outcome);
+  const marked = { ...scheduled, outcome };
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: `${afterClassKey(classId)}:${desk.newId()}`,
+    to: scheduled.instructorId,
+    action: { kind: 'update', of: afterClassKey(classId) },
+    payload: renderAfterClass(marked, desk.words),
+    causedAt: desk.now,
+  });
+  return { kind: 'marked' };
+}
+
+/** Counts a class: its state, its outcome, and the load of the plan that stood for it. */
+export async function keepOutcome(desk: Desk, scheduled: ScheduledClass, outcome: Outcome): Promise<void> {
+  const taught = outcome.how !== 'not taught';
+  await desk.stores.classes.save(desk.studioId, scheduled);
+  await desk.stores.classes.setState(desk.studioId, scheduled.id, taught ? 'taught' : 'not taught', outcome);
+  const version = taught ? await taughtVersion(desk, scheduled) : undefined;
+  await desk.stores.classes.saveLoad(
+    desk.studioId,
+    scheduled.id,
+    version?.load ?? [],
+    version?.setsByPattern ?? {},
+  );
+}
+
+/** The version that was taught: the last approved one, else the plan as it stands. */
+async function taughtVersion(desk: Desk, scheduled: ScheduledClass) {
+  if (scheduled.planId === undefined) return undefined;
+  const record = await desk.stores.plans.find(desk.studioId, scheduled.planId);
+  if (record === undefined) return undefined;
+  return desk.stores.plans.findVersion(
+    desk.studioId,
+    record.id,
+    record.approvedVersion ?? record.currentVersion,
+  );
+}
+
+function kept(text: string): Marked {
+  return { kind: 'kept', message: { text } };
+}

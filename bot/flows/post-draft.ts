@@ -1,0 +1,48 @@
+import type { ThreadRef } from '../../domain/ports.ts';
+import { renderDraftCard } from '../blocks/draft-card.ts';
+import type { Desk, Message } from '../handling.ts';
+import type { OpenPlan } from './open-plan.ts';
+
+export function cardKey(planId: string): string {
+  return `card:${planId}`;
+}
+
+export function textKey(planId: string): string {
+  return `text:${planId}`;
+}
+
+/** The thread a draft lives in: under the person's own message, or under the text Evenset posted. */
+export function threadOf(open: OpenPlan): { readonly to: string; readonly thread: ThreadRef } {
+  const { home, id, authorId } = open.record;
+  return home === undefined
+    ? { to: authorId, thread: { noticeKey: textKey(id) } }
+    : { to: home.place, thread: { stamp: home.thread } };
+}
+
+/** Puts the card into the draft's thread. */
+export async function postCard(desk: Desk, open: OpenPlan): Promise<void> {
+  await postInThread(desk, open, cardKey(open.record.id), renderDraftCard(open, desk));
+}
+
+/** Brings the card up to date; `cause` tells this update from others of the same version. */
+export async function refreshCard(desk: Desk, open: OpenPlan, cause: string): Promise<void> {
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: `${cardKey(open.record.id)}:${cause}`,
+    to: threadOf(open).to,
+    action: { kind: 'update', of: cardKey(open.record.id) },
+    payload: renderDraftCard(open, desk),
+    causedAt: desk.now,
+  });
+}
+
+/** Says something in the draft's thread, once for each key. */
+export async function postInThread(desk: Desk, open: OpenPlan, key: string, message: Message): Promise<void> {
+  const { to, thread } = threadOf(open);
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key,
+    to,
+    action: { kind: 'post', thread },
+    payload: message,
+    causedAt: desk.now,
+  });
+}

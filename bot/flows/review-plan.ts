@@ -1,0 +1,149 @@
+import { reportOnPlan } from '../../domain/class-report.ts';
+import { decideStep, type PlanStep } from '../../domain/plan/decide-step.ts';
+import type { LifeStep, PlanRecord } from '../../domain/plan/plan-life.ts';
+import { escapeText } from '../blocks/escape.ts';
+import { renderDifference, renderReview } from '../blocks/review-message.ts';
+import type { Desk, Message } from '../handling.ts';
+import { contextFor, type OpenPlan, openPlan } from './open-plan.ts';
+import { postInThread, refreshCard } from './post-draft.ts';
+
+/** What became of a step: done, or refused with words for the person who asked. */
+export type Stepped =
+  | { readonly kind: 'stepped'; readonly open: OpenPlan }
+  | { readonly kind: 'kept'; readonly message: Message };
+
+/** Posts the plan in the review channel. */
+export async function sendForReview(desk: Desk, open: OpenPlan, by: string): Promise<Stepped> {
+  const { words } = desk;
+  if (open.version.plan === undefined || open.version.problemCount > 0) return kept(words.flow.fixLinesFirst);
+  const report = reportOnPlan(open.version.plan, {
+    ...(await contextFor(desk, open.record.id)),
+    sendingForReview: true,
+  });
+  const openLines = report.findings.filter(({ code }) => code === 'open-line-left');
+  if (openLines.length > 0) return kept(words.flow.openLinesLeft);
+  const stepped = await step(desk, open, {
+    kind: 'send',
+    by,
+    at: desk.now,
+    version: open.record.currentVersion,
+  });
+  if (stepped.kind === 'kept') return stepped;
+  await postReview(desk, stepped.open);
+  return stepped;
+}
+
+export async function withdraw(desk: Desk, open: OpenPlan, by: string): Promise<Stepped> {
+  const stepped = await step(desk, open, { kind: 'withdraw', by, at: desk.now });
+  if (stepped.kind === 'stepped') await updateReview(desk, stepped.open, 'withdrawn');
+  return stepped;
+}
+
+/** The head coach's yes to the version they looked at. */
+export async function approve(desk: Desk, open: OpenPlan, by: string, version: number): Promise<Stepped> {
+  const stepped = await step(desk, open, { kind: 'approve', by, at: desk.now, version });
+  if (stepped.kind === 'stepped')
+    await tellAuthor(desk, stepped.open, desk.words.review.approvedNote(by, version));
+  return stepped;
+}
+
+export async function askChanges(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  version: number,
+  reason: string,
+): Promise<Stepped> {
+  const stepped = await step(desk, open, { kind: 'ask changes', by, at: desk.now, version, reason });
+  if (stepped.kind === 'stepped')
+    await tellAuthor(desk, stepped.open, desk.words.review.changesNote(by, version, escapeText(reason)));
+  return stepped;
+}
+
+/** Keeps the review channel true after a plan has changed. */
+export async function followUpReview(desk: Desk, before: OpenPlan, after: OpenPlan): Promise<void> {
+  const waits = after.record.state === 'in review';
+  if (before.record.state === 'in review') {
+    await updateReview(desk, after, `v${after.record.currentVersion}`);
+    if (waits) await replyInReview(desk, after, before);
+  } else if (waits) {
+    await postReview(desk, after);
+  }
+}
+
+async function step(desk: Desk, open: OpenPlan, wanted: PlanStep): Promise<Stepped> {
+  const decision = decideStep(open.record, wanted, desk.settings, await stepsOf(desk, open));
+  if (decision.kind === 'refused') return kept(desk.words.refusal(decision));
+  await desk.stores.plans.update(desk.studioId, decision.record);
+  if (decision.lifeStep !== undefined)
+    await desk.stores.reviews.add(desk.studioId, decision.record.id, decision.lifeStep);
+  const after: OpenPlan = { ...open, record: decision.record };
+  await refreshCard(desk, after, `${wanted.kind}:${desk.newId()}`);
+  return { kind: 'stepped', open: after };
+}
+
+async function tellAuthor(desk: Desk, open: OpenPlan, text: string): Promise<void> {
+  const key = `told:${open.record.id}:${desk.newId()}`;
+  await postInThread(desk, open, key, { text });
+  await updateReview(desk, open, key);
+}
+
+/** One review message a round: sent, or changed after an approval. */
+export async function reviewKey(desk: Desk, record: PlanRecord): Promise<string> {
+  const steps = await desk.stores.reviews.list(desk.studioId, record.id);
+  const rounds = steps.filter(({ kind }) => kind === 'sent' || kind === 'changed after approval').length;
+  return `review:${record.id}:${rounds}`;
+}
+
+async function postReview(desk: Desk, open: OpenPlan): Promise<void> {
+  if (desk.settings.reviewChannel === undefined) return;
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: await reviewKey(desk, open.record),
+    to: desk.settings.reviewChannel,
+    action: { kind: 'post' },
+    payload: await reviewMessage(desk, open),
+    causedAt: desk.now,
+  });
+}
+
+async function updateReview(desk: Desk, open: OpenPlan, cause: string): Promise<void> {
+  if (desk.settings.reviewChannel === undefined) return;
+  const key = await reviewKey(desk, open.record);
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: `${key}:${cause}`,
+    to: desk.settings.reviewChannel,
+    action: { kind: 'update', of: key },
+    payload: await reviewMessage(desk, open),
+    causedAt: desk.now,
+  });
+}
+
+/** A plan approved before shows only what changed since. */
+async function reviewMessage(desk: Desk, open: OpenPlan): Promise<Message> {
+  const { approvedVersion, currentVersion } = open.record;
+  const approved =
+    approvedVersion === undefined || approvedVersion === currentVersion
+      ? undefined
+      : await openPlan(desk, open.record.id, approvedVersion);
+  return renderReview(open, await stepsOf(desk, open), approved, desk);
+}
+
+async function replyInReview(desk: Desk, open: OpenPlan, before: OpenPlan): Promise<void> {
+  if (desk.settings.reviewChannel === undefined) return;
+  const key = await reviewKey(desk, open.record);
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: `${key}:difference:v${open.record.currentVersion}`,
+    to: desk.settings.reviewChannel,
+    action: { kind: 'post', thread: { noticeKey: key } },
+    payload: renderDifference(before, open, desk),
+    causedAt: desk.now,
+  });
+}
+
+async function stepsOf(desk: Desk, open: OpenPlan): Promise<readonly LifeStep[]> {
+  return desk.stores.reviews.list(desk.studioId, open.record.id);
+}
+
+function kept(text: string): Stepped {
+  return { kind: 'kept', message: { text } };
+}

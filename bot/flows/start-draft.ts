@@ -1,0 +1,50 @@
+import { reportOnClass } from '../../domain/class-report.ts';
+import type { Home, PlanRecord } from '../../domain/plan/plan-life.ts';
+import { escapeText } from '../blocks/escape.ts';
+import type { Desk } from '../handling.ts';
+import { contextFor, type OpenPlan, withClass } from './open-plan.ts';
+import { postCard, textKey } from './post-draft.ts';
+import { saveVersion } from './save-version.ts';
+import { scheduleFromFacts } from './schedule-class.ts';
+
+export type DraftStart = {
+  readonly personId: string;
+  readonly text: string;
+  /** The thread under the person's own message; absent where Evenset posts the text itself. */
+  readonly home?: Home;
+};
+
+/** Keeps a class as written, whatever could be read of it, and posts its card. */
+export async function startDraft(desk: Desk, start: DraftStart): Promise<OpenPlan> {
+  const record: PlanRecord = {
+    id: desk.newId(),
+    authorId: start.personId,
+    state: 'draft',
+    currentVersion: 1,
+    ...(start.home === undefined ? {} : { home: start.home }),
+    createdAt: desk.now,
+  };
+  const report = reportOnClass(start.text, await contextFor(desk));
+  await desk.stores.plans.create(desk.studioId, record);
+  const version = await saveVersion(desk, record, {
+    text: start.text,
+    report,
+    cause: { kind: 'written' },
+    by: start.personId,
+  });
+  if (start.home === undefined) await postText(desk, record, start.text);
+  await scheduleFromFacts(desk, { record, version, report });
+  const open = await withClass(desk, { record, version, report });
+  await postCard(desk, open);
+  return open;
+}
+
+async function postText(desk: Desk, record: PlanRecord, text: string): Promise<void> {
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: textKey(record.id),
+    to: record.authorId,
+    action: { kind: 'post' },
+    payload: { text: escapeText(text) },
+    causedAt: desk.now,
+  });
+}

@@ -1,0 +1,91 @@
+import { readPlan } from '../../domain/shorthand/read-plan.ts';
+import { renderHelp } from '../blocks/help-message.ts';
+import { addsLines, withLines } from '../flows/adds-lines.ts';
+import { rewrite } from '../flows/change-plan.ts';
+import { meaningOf } from '../flows/meaning-of.ts';
+import { contextFor, findPlanInThread, type OpenPlan, openPlan } from '../flows/open-plan.ts';
+import { startDraft } from '../flows/start-draft.ts';
+import { weekForAsker } from '../flows/week-for-asker.ts';
+import {
+  type Desk,
+  type Handler,
+  type Message,
+  type MessageRequest,
+  noReaction,
+  type Reaction,
+} from '../handling.ts';
+import { sayInThread } from './say-in-thread.ts';
+
+/** Lines that follow a draft within this time belong to it. */
+const followMilliseconds = 300_000;
+
+/** A direct message to Evenset, an edit of one, or a mention in a thread. */
+export const onMessage: Handler<MessageRequest> = async (request, desk) => {
+  if (request.edited) return onEdited(request, desk);
+  if (request.thread !== undefined) return onReply(request, request.thread, desk);
+  return onTopLevel(request, desk);
+};
+
+/** The original message put right is a new version of its draft. */
+async function onEdited(request: MessageRequest, desk: Desk): Promise<Reaction> {
+  const open = await openPlanIn(desk, request.place, request.stamp);
+  if (open === undefined || open.version.text === request.text) return noReaction;
+  const changed = await rewrite(desk, open, request.personId, request.text);
+  return changed.kind === 'kept' ? reply(request, desk, changed.message) : noReaction;
+}
+
+async function onReply(request: MessageRequest, thread: string, desk: Desk): Promise<Reaction> {
+  const open = await openPlanIn(desk, request.place, thread);
+  if (open === undefined) return reply(request, desk, renderHelp(desk.words));
+  const answer = await sayInThread(desk, open, request.personId, request.text);
+  return answer === undefined ? noReaction : reply(request, desk, answer);
+}
+
+async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction> {
+  const { text, place, stamp, personId } = request;
+  const [word = '', argument, ...more] = text.trim().split(/\s+/);
+  if (word.toLowerCase() === 'week' && more.length === 0)
+    return reply(request, desk, await weekForAsker(desk, argument));
+  const context = await contextFor(desk);
+  const reading = readPlan(text, context);
+  const recent = await draftJustWritten(desk, personId);
+  switch (meaningOf(text, reading, recent !== undefined)) {
+    case 'opens a class':
+      await startDraft(desk, { personId, text, home: { place, thread: stamp } });
+      return noReaction;
+    case 'more lines': {
+      if (recent === undefined || !addsLines(recent.version.text, text, context))
+        return reply(request, desk, renderHelp(desk.words));
+      const changed = await rewrite(desk, recent, personId, withLines(recent.version.text, text));
+      return changed.kind === 'kept' ? reply(request, desk, changed.message) : noReaction;
+    }
+    case 'unclear':
+      return reply(request, desk, renderHelp(desk.words));
+  }
+}
+
+async function openPlanIn(desk: Desk, place: string, thread: string): Promise<OpenPlan | undefined> {
+  const planId = await findPlanInThread(desk, place, thread);
+  return planId === undefined ? undefined : openPlan(desk, planId);
+}
+
+async function draftJustWritten(desk: Desk, personId: string): Promise<OpenPlan | undefined> {
+  const [latest] = await desk.stores.plans.listByAuthor(desk.studioId, personId, 1);
+  if (latest === undefined || latest.state !== 'draft') return undefined;
+  const open = await openPlan(desk, latest.id);
+  if (open === undefined || open.version.cause.kind !== 'written') return undefined;
+  return Date.parse(desk.now) - Date.parse(open.version.madeAt) <= followMilliseconds ? open : undefined;
+}
+
+/** An answer in the same thread or direct message, kept until it is posted. */
+async function reply(request: MessageRequest, desk: Desk, message: Message): Promise<Reaction> {
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: `reply:${request.place}:${request.stamp}`,
+    to: request.place,
+    action:
+      request.thread === undefined ? { kind: 'post' } : { kind: 'post', thread: { stamp: request.thread } },
+    payload: message,
+    causedAt: desk.now,
+  });
+  return noReaction;
+}

@@ -1,0 +1,81 @@
+import { looksLikeClass, looksLikeEdit, nearestEdit } from '../../domain/shorthand/edit-words.ts';
+import { renderFindings } from '../blocks/findings-lines.ts';
+import { renderHelp, renderNearestEdit } from '../blocks/help-message.ts';
+import { renderMuscles } from '../blocks/muscles-lines.ts';
+import { renderTimeline } from '../blocks/timeline-lines.ts';
+import { addsLines, withLines } from '../flows/adds-lines.ts';
+import { applyEdit, type Changed, redo, rewrite, undo } from '../flows/change-plan.ts';
+import { contextFor, type OpenPlan } from '../flows/open-plan.ts';
+import { approve, askChanges, type Stepped, sendForReview, withdraw } from '../flows/review-plan.ts';
+import type { Desk, Message } from '../handling.ts';
+
+type Said = (desk: Desk, open: OpenPlan, by: string, rest: string) => Promise<Message | undefined>;
+
+/** Whole messages with a meaning of their own in a plan's thread; the first word decides, the rest follows it. */
+const threadWords: Readonly<Record<string, Said>> = {
+  undo: async (desk, open, by) => answerOf(await undo(desk, open, by)),
+  redo: async (desk, open, by) => answerOf(await redo(desk, open, by)),
+  timeline: async (desk, open) => renderTimeline(open, desk),
+  why: async (desk, open) => renderFindings(open, desk),
+  muscles: async (desk, open) => renderMuscles(open, desk),
+  versions: async (desk, open) => renderVersions(desk, open),
+  send: async (desk, open, by) => answerOf(await sendForReview(desk, open, by)),
+  withdraw: async (desk, open, by) => answerOf(await withdraw(desk, open, by)),
+  approve: async (desk, open, by) => answerOf(await approve(desk, open, by, open.record.currentVersion)),
+  changes: async (desk, open, by, rest) =>
+    answerOf(await askChanges(desk, open, by, open.record.currentVersion, rest.replace(/^:\s*/, ''))),
+  help: async (desk) => renderHelp(desk.words),
+};
+
+/** Words that carry on after the first; the others mean something only when they stand alone. */
+const takesMore: ReadonlySet<string> = new Set(['changes', 'send', 'approve']);
+
+/**
+ * A message in a plan's thread: a word of the thread, edits, one line put right, more lines of a draft, or the
+ * class written anew. What it answers beyond the change itself comes back; nothing said is lost.
+ */
+export async function sayInThread(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  text: string,
+): Promise<Message | undefined> {
+  const trimmed = text.trim();
+  const [, first = '', rest = ''] = /^([\p{L}]+)[\s:]*([\s\S]*)$/u.exec(trimmed) ?? [];
+  const word = first.toLowerCase();
+  const said = threadWords[word];
+  if (said !== undefined && (rest === '' || takesMore.has(word))) return said(desk, open, by, rest);
+  if (looksLikeEdit(trimmed)) return answerOf(await applyEdit(desk, open, by, trimmed));
+  const fixed = withLinePutRight(open.version.text, trimmed);
+  if (fixed !== undefined) return answerOf(await rewrite(desk, open, by, fixed));
+  const context = await contextFor(desk);
+  if (looksLikeClass(trimmed, context)) return answerOf(await rewrite(desk, open, by, trimmed));
+  if (isBeingWritten(open) && addsLines(open.version.text, trimmed, context))
+    return answerOf(await rewrite(desk, open, by, withLines(open.version.text, trimmed)));
+  const near = nearestEdit(trimmed);
+  return near === undefined ? renderHelp(desk.words) : renderNearestEdit(open, near, desk.words);
+}
+
+/** `line 6: goblet squat` puts that one line of the draft in its place. */
+function withLinePutRight(text: string, said: string): string | undefined {
+  const [, number, line] = /^line\s+(\d{1,3})\s*[:.]?\s+(.+)$/iu.exec(said) ?? [];
+  const lines = text.split('\n');
+  const index = Number(number) - 1;
+  if (line === undefined || lines[index] === undefined) return undefined;
+  return lines.map((each, place) => (place === index ? line : each)).join('\n');
+}
+
+/** A draft still being written, as against one that is edited. */
+function isBeingWritten({ record, version }: OpenPlan): boolean {
+  return record.state === 'draft' && version.cause.kind === 'written';
+}
+
+function renderVersions(desk: Desk, open: OpenPlan): Promise<Message> {
+  return desk.stores.plans.listVersions(desk.studioId, open.record.id).then((versions) => ({
+    text: versions.map((version) => desk.words.flow.versionLine(version)).join('\n'),
+  }));
+}
+
+function answerOf(outcome: Changed | Stepped): Message | undefined {
+  return outcome.kind === 'kept' ? outcome.message : undefined;
+}

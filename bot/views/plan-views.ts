@@ -1,0 +1,68 @@
+import { instantOf } from '../../domain/calendar/wall-time.ts';
+import { readPlan } from '../../domain/shorthand/read-plan.ts';
+import { readButtonValue } from '../blocks/button-value.ts';
+import { putOnCalendar } from '../flows/change-plan.ts';
+import { meaningOf } from '../flows/meaning-of.ts';
+import { contextFor, openPlan } from '../flows/open-plan.ts';
+import { cardKey } from '../flows/post-draft.ts';
+import { askChanges } from '../flows/review-plan.ts';
+import { startDraft } from '../flows/start-draft.ts';
+import type { FormValues, Handler, Reaction, ViewRequest } from '../handling.ts';
+
+/** The class written in the form becomes the same draft as by message. */
+export const onDraftForm: Handler<ViewRequest> = async (request, desk) => {
+  const text = textOf(request.values, 'class');
+  const reading = readPlan(text, await contextFor(desk));
+  if (meaningOf(text, reading, false) === 'unclear') return errorAt('class', desk.words.forms.classUnclear);
+  const open = await startDraft(desk, { personId: request.personId, text });
+  return {
+    ack: { kind: 'close' },
+    answers: [
+      {
+        kind: 'link to you',
+        noticeKey: cardKey(open.record.id),
+        message: (link) => ({ text: desk.words.flow.draftIsAt(link) }),
+      },
+    ],
+  };
+};
+
+export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
+  const { values, metadata, personId } = request;
+  const value = readButtonValue(metadata);
+  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
+  if (open === undefined) return errorAt('date', desk.words.flow.buttonGone);
+  const [date, time, room] = [textOf(values, 'date'), textOf(values, 'time'), textOf(values, 'room')];
+  const people = Number(textOf(values, 'people'));
+  if (date === '') return errorAt('date', desk.words.forms.dateMissing);
+  if (time === '') return errorAt('time', desk.words.forms.timeMissing);
+  if (!(instantOf({ date, time, zone: desk.settings.zone }) > desk.now))
+    return errorAt('date', desk.words.forms.inThePast);
+  const outcome = await putOnCalendar(desk, open, personId, {
+    startsAt: { date, time },
+    ...(room === '' ? {} : { room }),
+    ...(Number.isInteger(people) && people > 0 ? { people } : {}),
+  });
+  return outcome.kind === 'kept' ? errorAt('date', outcome.message.text) : closed;
+};
+
+export const onAskChangesForm: Handler<ViewRequest> = async (request, desk) => {
+  const value = readButtonValue(request.metadata);
+  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
+  if (value === undefined || open === undefined) return errorAt('reason', desk.words.flow.buttonGone);
+  const reason = textOf(request.values, 'reason').trim();
+  if (reason === '') return errorAt('reason', desk.words.forms.reasonMissing);
+  const outcome = await askChanges(desk, open, request.personId, value.version, reason);
+  return outcome.kind === 'kept' ? errorAt('reason', outcome.message.text) : closed;
+};
+
+const closed: Reaction = { ack: { kind: 'close' }, answers: [] };
+
+export function textOf(values: FormValues, block: string): string {
+  const value = values[block];
+  return typeof value === 'string' ? value : '';
+}
+
+export function errorAt(block: string, text: string): Reaction {
+  return { ack: { kind: 'errors', byBlock: { [block]: text } }, answers: [] };
+}

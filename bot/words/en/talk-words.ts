@@ -1,0 +1,187 @@
+import type { Outcome, ZonedMoment } from '../../../domain/calendar/scheduled-class.ts';
+import type { LifeStepKind } from '../../../domain/plan/plan-life.ts';
+import type { PlanVersion } from '../../../domain/ports.ts';
+import { lengthText } from './card-words.ts';
+
+/** A day and time in the studio's zone: `Thu 8 Oct, 18:30`. */
+export function whenText({ date, time }: Pick<ZonedMoment, 'date' | 'time'>): string {
+  const day = new Intl.DateTimeFormat('en-GB', {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    timeZone: 'UTC',
+  });
+  return `${day.format(new Date(`${date}T00:00:00Z`))}, ${time}`;
+}
+
+export const helpWords = {
+  lead: 'Write a class as a message and I time it, count its load and check it. Copy this one and send it back:',
+  example: [
+    'Push & Hinge, 30 min, level 2, 10 people',
+    'warm-up 6:00: march, hip hinge',
+    'circuit x3, 40/20',
+    'push-up',
+    'kettlebell swing',
+    'plank',
+    'rest 60',
+    'emom 6',
+    '8 goblet squat',
+    '10 bent-over row',
+    'cool-down to the end',
+  ].join('\n'),
+  after:
+    'Under its card, reply with an edit (swap A2 front squat, rounds A x4, undo), or timeline, why, muscles, send. Here: week for the running week.',
+} as const;
+
+export const flowWords = {
+  fixLinesFirst:
+    'Some lines could not be read yet. Put them right first: tap a name on the card, or reply with line 6: and the line.',
+  madeOnEarlierVersion: (version: number) =>
+    `The plan is at v${version} now, and that line has moved on. The card shows it as it stands.`,
+  nothingToUndo: 'This is the first version: there is nothing to undo.',
+  nothingToRedo: 'There is nothing to redo.',
+  openLinesLeft:
+    'Not sent: a line is still open (?). Put a move in its place first, for example swap A1 goblet squat.',
+  buttonGone:
+    'That button is out of date and changed nothing. The newest message shows what can be done now.',
+  onlyInstructorMarks: 'Only the instructor of the class or a head coach can mark it.',
+  draftIsAt: (link: string) => `Your draft and its card are here: <${link}|open the draft>.`,
+  weekUnclear: (running: string) =>
+    `Which week? week alone is the running one; week last, or week ${running}, work too.`,
+  nearestEdit: (edit: string) => `I did not read that as an edit. Did you mean: ${edit}`,
+  versionLine: ({ version, cause, totalSeconds, madeAt }: PlanVersion) =>
+    `v${version} · ${causeText(cause)} · ${totalSeconds === 0 ? 'lines to put right' : lengthText(totalSeconds)} · ${madeAt.slice(0, 16).replace('T', ' ')} UTC`,
+} as const;
+
+function causeText(cause: PlanVersion['cause']): string {
+  switch (cause.kind) {
+    case 'written':
+      return 'written';
+    case 'edit':
+      return cause.words.replaceAll('\n', ', ');
+    case 'undo':
+      return `undo, back to v${cause.restores}`;
+    case 'redo':
+      return `redo, forward to v${cause.restores}`;
+  }
+}
+
+export const editWords = {
+  undone: (version: number) => `Undone: this is v${version} again.`,
+  redone: (version: number) => `Redone: this is v${version} again.`,
+  rewritten: (title: string) => `Read anew: ${title}.`,
+  cleared: (finding: string) => `Cleared: ~${finding.replaceAll('*', '')}~`,
+} as const;
+
+export const reviewWords = {
+  lead: (title: string, author: string, version: number) =>
+    `${title}, v${version}, for review from <@${author}>`,
+  nowAt: (version: number) => `Now at v${version}.`,
+  changedSince: 'Changed since the last approval:',
+  technical: (names: string) => `Technical: ${names}`,
+  approveButton: (version: number) => `Approve v${version} for teaching`,
+  askButton: 'Ask for changes',
+  approvedNote: (by: string, version: number) =>
+    `<@${by}> approved v${version} for teaching: structure and timing.`,
+  changesNote: (by: string, version: number, reason: string) =>
+    `<@${by}> asks for changes to v${version}: ${reason}\nReply here with an edit, then Send for review.`,
+  decided: (kind: LifeStepKind, by: string, version: number, reason: string) =>
+    decidedText(kind, by, version, reason),
+} as const;
+
+function decidedText(kind: LifeStepKind, by: string, version: number, reason: string): string {
+  switch (kind) {
+    case 'approved':
+      return `Approved for teaching, structure and timing: v${version}, by <@${by}>`;
+    case 'changes asked':
+      return `Changes asked by <@${by}> on v${version}: ${reason}`;
+    case 'withdrawn':
+      return `Taken back by <@${by}>`;
+    case 'sent':
+    case 'changed after approval':
+      return '';
+  }
+}
+
+export const formWords = {
+  close: 'Close',
+  draftTitle: 'Write a class',
+  draftSubmit: 'Make the draft',
+  classLabel: 'The class, a line each',
+  classHint: 'Title and length first, then blocks and moves. No names or health details of members.',
+  classPlaceholder:
+    'Row & Squat, 40 min, level 2\nwarm-up 6:00\ncircuit x3, 40/20\ngoblet squat\nbent-over row\ncool-down to the end',
+  classUnclear:
+    'I found no block in this. Start with a title and length, then a line like: circuit x3, 40/20',
+  scheduleTitle: 'Put on the calendar',
+  scheduleSubmit: 'Save',
+  date: 'Day',
+  time: 'Start, in the studio’s time',
+  room: 'Room',
+  people: 'People expected',
+  peopleHint: 'A number only; kit is counted for it.',
+  dateMissing: 'Pick a day.',
+  timeMissing: 'Pick a start time.',
+  inThePast: 'That moment has passed. Pick a later day or time.',
+  askTitle: 'Ask for changes',
+  askSubmit: 'Send to instructor',
+  askLabel: 'What should change, and why',
+  privacyHint: 'No names or health details of members.',
+  reasonMissing: 'Say in a line what should change.',
+  taughtTitle: 'Taught with changes',
+  taughtSubmit: 'Save',
+  taughtLabel: 'What was different',
+  changesMissing: 'Say in a line what was different.',
+} as const;
+
+export const afterWords = {
+  lead: (title: string, when: string) => `*${title}*, ${when}: how did it go?`,
+  askInShort: 'Taught as planned, with changes, or not taught?',
+  asPlanned: 'Taught as planned',
+  withChanges: 'Taught with changes',
+  notTaught: 'Not taught',
+  effortAsk: 'How hard for the group, your estimate',
+  effortOption: (effort: number) =>
+    effort === 0 ? '0, no effort' : effort === 10 ? '10, as hard as it gets' : String(effort),
+  length: (length: 'short' | 'on time' | 'over') =>
+    length === 'short' ? 'Ended short' : length === 'over' ? 'Ran over' : 'On time',
+  hint: 'Each answer can be changed. No names or health details of members.',
+  said: (outcome: Outcome) =>
+    [
+      howText(outcome),
+      outcome.effort === undefined ? '' : `how hard for the group, your estimate: ${outcome.effort} of 10`,
+      outcome.length === undefined ? '' : lengthOf(outcome.length),
+    ]
+      .filter((part) => part !== '')
+      .join(' · '),
+} as const;
+
+function howText({ how, changes }: Outcome): string {
+  switch (how) {
+    case 'as planned':
+      return 'Taught as planned';
+    case 'with changes':
+      return `Taught with changes: ${changes ?? ''}`;
+    case 'not taught':
+      return 'Not taught';
+    case 'as planned, assumed':
+      return 'Taught as planned, assumed';
+  }
+}
+
+function lengthOf(length: 'short' | 'on time' | 'over'): string {
+  return length === 'on time' ? 'on time' : length === 'short' ? 'ended short' : 'ran over';
+}
+
+export const homeWords = {
+  classes: 'My classes, next seven days',
+  noClasses: 'None on the calendar.',
+  drafts: 'My drafts',
+  noDrafts: 'None. Write a class in Messages, or /evenset.',
+  waiting: 'Waiting for approval',
+  noneWaiting: 'Nothing waits.',
+  noPlan: 'no plan yet',
+  setUp: 'Before the studio is ready',
+  settingMissing: (name: string) => `Set ${name} in the settings file.`,
+  how: 'A draft lives in its thread under Messages: reply there to change it.',
+} as const;
