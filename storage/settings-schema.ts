@@ -20,6 +20,8 @@ const room = z.strictObject({
   emergencyCard: z.string().exactOptional(),
 });
 
+const sharedKit = z.strictObject({ item: z.enum(kitItems), pieces: z.number(), rooms: z.array(z.string()) });
+
 const slot = z.strictObject({
   id: z.string(),
   name: z.string(),
@@ -117,6 +119,7 @@ const settings = z.strictObject({
   headCoaches: z.array(z.string()),
   soleCoachMayApproveOwn: z.boolean(),
   rooms: z.array(room),
+  sharedKit: z.array(sharedKit).exactOptional(),
   slots: z.array(slot),
   slotHabits: z.array(z.strictObject({ name: z.string(), slotIds: z.array(z.string()) })),
   defaultSlotSeconds: z.number(),

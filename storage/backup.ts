@@ -1,0 +1,52 @@
+import { chmodSync, closeSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
+import { dirname } from 'node:path';
+import SqliteDatabase from 'better-sqlite3';
+import type { SqliteStorage } from './open-storage.ts';
+
+/**
+ * Copies the database to `toFile` while it is in use. The file appears there only once it is whole,
+ * checked and on disk; what stood there before is replaced. Throws, leaving that as it was, where copying
+ * or a check fails. The checks stop the event loop for as long as reading the copy takes.
+ */
+export async function backUp({ database }: Pick<SqliteStorage, 'database'>, toFile: string): Promise<void> {
+  const copy = `${toFile}.part`;
+  remove(copy);
+  try {
+    closeSync(openSync(copy, 'wx', 0o600));
+    await database.backup(copy);
+    chmodSync(copy, 0o600);
+    assertSound(copy);
+    sync(copy);
+    renameSync(copy, toFile);
+    sync(dirname(toFile));
+  } finally {
+    remove(copy);
+  }
+}
+
+/** Reads the whole copy; as one file, without the side files that WAL needs. */
+function assertSound(copy: string): void {
+  const database = new SqliteDatabase(copy, { fileMustExist: true });
+  try {
+    database.pragma('journal_mode = DELETE');
+    const integrity = database.pragma('integrity_check', { simple: true });
+    if (integrity !== 'ok') throw new Error(`The backup is damaged: ${String(integrity)}`);
+    const loose = database.prepare('SELECT count(*) FROM pragma_foreign_key_check').pluck().get();
+    if (loose !== 0) throw new Error(`The backup is damaged: ${String(loose)} rows point nowhere.`);
+  } finally {
+    database.close();
+  }
+}
+
+function sync(path: string): void {
+  const descriptor = openSync(path, 'r');
+  try {
+    fsyncSync(descriptor);
+  } finally {
+    closeSync(descriptor);
+  }
+}
+
+function remove(copy: string): void {
+  for (const file of [copy, `${copy}-wal`, `${copy}-shm`, `${copy}-journal`]) rmSync(file, { force: true });
+}
