@@ -58,7 +58,8 @@ const plank = testMove('plank', { primeMovers: ['abdominals'], effort: 'hold', p
 const swing = testMove('swing', { primeMovers: ['glutes'], traits: ['ballistic'], pattern: 'hinge' });
 const jump = testMove('jump', { primeMovers: ['quadriceps'], pattern: 'jump' });
 const burpee = testMove('burpee', { effort: 'conditioning', pattern: 'locomotion' });
-const all = [squat, plank, swing, jump, burpee];
+const bug = testMove('bug', { primeMovers: ['abdominals'], sides: 'alternating by nature' });
+const all = [squat, plank, swing, jump, burpee, bug];
 
 /** Sets and seconds of the only row that a block gives; the rules are common practice but the 1 and ½. */
 const cases: readonly { rule: string; block: Block; sets: number; tension: number; conditioning?: number }[] =
@@ -117,6 +118,18 @@ const cases: readonly { rule: string; block: Block; sets: number; tension: numbe
       rule: 'one side only is half of what both would be',
       block: rounds('circuit', 1, on(40, 10), [letter([move('squat', { sides: 'right' })])]),
       sets: 0.5,
+      tension: 20,
+    },
+    {
+      rule: 'one side only of 20 s is half of a bout of 40 s',
+      block: rounds('circuit', 1, on(20, 10), [letter([move('squat', { sides: 'left' })])]),
+      sets: 0.5,
+      tension: 10,
+    },
+    {
+      rule: 'what alternates by nature is half its time a side too',
+      block: rounds('circuit', 1, on(40, 10), letters('bug')),
+      sets: 1,
       tension: 20,
     },
     {
@@ -267,6 +280,19 @@ test('AMRAP without rounds counts the change-overs in (pick up 3 + put down 2 a 
     { sets: 3, tensionSeconds: 97.5, about: true },
     { sets: 3, tensionSeconds: 97.5, about: true },
   ]);
+});
+
+test('a late start into an AMRAP is taken from its first move', () => {
+  const press = testMove('press', { kit: [{ item: 'dumbbell', pieces: 2 }], primeMovers: ['shoulders'] });
+  // No gap; pick up 3, and 2 more in the first round: 5 s of the first half of 100 s.
+  const blocks = [rounds('circuit', 1, on(30, 0), letters('squat')), amrap(100, letters('press', 'plank'))];
+  const { rows } = loadOf(blocks, [press, ...all]);
+  expect(rows.map(({ tensionSeconds }) => tensionSeconds)).toEqual([30, 45, 50]);
+});
+
+test('reps of both sides are counted in shared work: 3 rounds of 5 each side', () => {
+  const line = letter([move('squat', { sides: 'each side', reps: 5 })]);
+  expect(loadOf([amrap(90, [line], { aboutRounds: 3 })], all).rows[0]?.reps).toBe(30);
 });
 
 test('late starts shorten time under tension and remove no set', () => {

@@ -292,6 +292,11 @@ const cases: readonly { rule: string; blocks: readonly Block[]; expected: readon
     expected: ['work 20 squat', 'work 20 row', 'rest 20'],
   },
   {
+    rule: 'EMOM: the next interval starts on time, whatever the work asks for',
+    blocks: [emom(2, [pair], { workSeconds: 40 })],
+    expected: ['work 40 squat', 'work 20 row', 'work 40 squat', 'work 20 row'],
+  },
+  {
     rule: 'AMRAP, for time: one stretch of work',
     blocks: [amrap(480, letters('squat', 'row')), amrap(600, letters('plank'), { kind: 'for time' })],
     expected: ['work 480', 'work 600'],

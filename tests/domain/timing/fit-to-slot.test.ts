@@ -97,6 +97,12 @@ describe('over the teaching time', () => {
     expect(proposalsOf(blocks(12, true), 807)[0]).toEqual(['rest', 'between rounds A 55', 0]);
   });
 
+  test('an end that is below the floor already is left as it is', () => {
+    // 240 + 540 + 300 = 1,080 s, 30 over; only work can give, 9 × −4 s with 6 s back.
+    const blocks = [open('warm-up', 240), { ...circuit, intervals: [on(50, 10)] }, open('cool-down', 300)];
+    expect(proposalsOf(blocks, 1050)[0]).toEqual(['work', 'block A 46/10\ncool-down 5:06', -36]);
+  });
+
   test('where nothing can be exact, nothing is proposed', () => {
     expect(proposalsOf([open('warm-up', 300), open('cool-down', 300)], 500)).toEqual([]);
     // One round of one move, no ends: 11 s can't be made of work, since that stays at 15 s or more.
