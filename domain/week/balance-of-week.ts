@@ -5,14 +5,16 @@ import { doseRange, groupsUnderTwoDays, trainedDays } from './dose-range.ts';
 import { mendOfWeek, type UpcomingClass } from './mend-of-week.ts';
 import { habitRange } from './slot-habits.ts';
 import {
+  type Held,
   hasLoad,
-  heldAs,
-  heldClasses,
+  type JudgedClass,
+  judge,
   setsByDay,
-  setsOf,
+  setsIn,
   slotNameOf,
   type WeekClass,
   type WeekContext,
+  wasHeld,
 } from './week-class.ts';
 import type { MuscleWeek, SlotSets, SlotWeek, Trust, UnderTrained, WeekReport } from './week-report.ts';
 
@@ -27,17 +29,18 @@ export type BalanceContext = WeekContext & {
  * sets, days those of the studio's zone. `classes` are those that start in the week.
  */
 export function balanceOfWeek(classes: readonly WeekClass[], context: BalanceContext): WeekReport {
-  const held = heldClasses(classes, context.now);
+  const judged = classes.map((one) => judge(one, context));
+  const held = judged.filter(wasHeld);
   const known = held.filter(hasLoad);
   const balance = muscles.map((muscle) => muscleWeek(muscle, known, context));
   const underTrained = known.length === 0 ? [] : underTrainedOf(balance, known, context);
   const missing = underTrained.flatMap((each) => (each.kind === 'muscle' ? [each.muscle] : []));
   const sets = (muscle: Muscle) => balance.find((each) => each.muscle === muscle)?.sets ?? 0;
   const mend = mendOfWeek(missing, context.upcoming ?? [], sets, context);
-  const habits = habitRange(classes, context);
+  const habits = habitRange(judged, context.settings);
   return {
     week: context.week,
-    trust: trustOf(classes, held, context.now),
+    trust: trustOf(judged),
     muscles: balance,
     setsByPattern: patternSets(held),
     underTrained,
@@ -47,9 +50,9 @@ export function balanceOfWeek(classes: readonly WeekClass[], context: BalanceCon
   };
 }
 
-function trustOf(classes: readonly WeekClass[], held: readonly WeekClass[], now: string): Trust {
-  const count = (wanted: string) =>
-    classes.filter(({ scheduled }) => heldAs(scheduled, now) === wanted).length;
+function trustOf(judged: readonly JudgedClass[]): Trust {
+  const held = judged.filter(wasHeld);
+  const count = (wanted: Held) => judged.filter((one) => one.held === wanted).length;
   return {
     classes: held.length,
     withPlan: held.filter(hasLoad).length,
@@ -61,8 +64,8 @@ function trustOf(classes: readonly WeekClass[], held: readonly WeekClass[], now:
   };
 }
 
-function muscleWeek(muscle: Muscle, known: readonly WeekClass[], { settings }: WeekContext): MuscleWeek {
-  const byDay = setsByDay(known, muscle, settings.zone);
+function muscleWeek(muscle: Muscle, known: readonly JudgedClass[], { settings }: WeekContext): MuscleWeek {
+  const byDay = setsByDay(known, muscle);
   const sets = byDay.reduce((sum, day) => sum + day, 0);
   const rows = known.flatMap(({ load = [] }) => load).filter((row) => row.muscle === muscle);
   return {
@@ -78,7 +81,7 @@ function muscleWeek(muscle: Muscle, known: readonly WeekClass[], { settings }: W
 
 function underTrainedOf(
   balance: readonly MuscleWeek[],
-  known: readonly WeekClass[],
+  known: readonly JudgedClass[],
   context: WeekContext,
 ): readonly UnderTrained[] {
   const { dose, firstPriority } = context.settings;
@@ -108,19 +111,19 @@ function underTrainedOf(
 
 function slotsThatGave(
   muscle: Muscle,
-  known: readonly WeekClass[],
+  known: readonly JudgedClass[],
   context: WeekContext,
 ): readonly SlotSets[] {
   return slotNames(known, context)
     .map((slotName) => ({
       slotName,
-      sets: inSlot(known, slotName, context).reduce((sum, one) => sum + setsOf(one, muscle), 0),
+      sets: setsIn(inSlot(known, slotName, context), muscle),
     }))
     .filter(({ sets }) => sets > 0)
     .toSorted((a, b) => b.sets - a.sets);
 }
 
-function slotWeeks(held: readonly WeekClass[], context: WeekContext): readonly SlotWeek[] {
+function slotWeeks(held: readonly JudgedClass[], context: WeekContext): readonly SlotWeek[] {
   return slotNames(held, context).map((slotName) => {
     const classes = inSlot(held, slotName, context);
     const rows = classes.flatMap(({ load = [] }) => load);
@@ -128,19 +131,19 @@ function slotWeeks(held: readonly WeekClass[], context: WeekContext): readonly S
   });
 }
 
-function slotNames(classes: readonly WeekClass[], { settings }: WeekContext): readonly string[] {
+function slotNames(classes: readonly JudgedClass[], { settings }: WeekContext): readonly string[] {
   return [...new Set(classes.map(({ scheduled }) => slotNameOf(scheduled, settings)))];
 }
 
 function inSlot(
-  classes: readonly WeekClass[],
+  classes: readonly JudgedClass[],
   slotName: string,
   { settings }: WeekContext,
-): readonly WeekClass[] {
+): readonly JudgedClass[] {
   return classes.filter(({ scheduled }) => slotNameOf(scheduled, settings) === slotName);
 }
 
-function patternSets(held: readonly WeekClass[]): Readonly<Partial<Record<Pattern, number>>> {
+function patternSets(held: readonly JudgedClass[]): Readonly<Partial<Record<Pattern, number>>> {
   return Object.fromEntries(
     patterns
       .map(

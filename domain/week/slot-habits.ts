@@ -1,15 +1,7 @@
 import { weekdays } from '../calendar/iso-week.ts';
 import type { Settings, SlotHabit, WeeklySlot } from '../settings.ts';
 import { doseRange, groupsUnderTwoDays } from './dose-range.ts';
-import {
-  hasLoad,
-  heldAs,
-  heldClasses,
-  setsByDay,
-  setsOf,
-  type WeekClass,
-  type WeekContext,
-} from './week-class.ts';
+import { hasLoad, type JudgedClass, setsByDay, setsIn, wasHeld } from './week-class.ts';
 import type { HabitRange, HabitWeek } from './week-report.ts';
 
 /** The studio's habits, else every pair and triple of weekly slots that one person can come to. */
@@ -31,9 +23,9 @@ export function slotHabitsOf({ slotHabits, slots }: Settings): readonly SlotHabi
  * What members were left short of, by slot habit. A habit with a class whose load is not known can't be
  * judged and is left out; undefined where none can.
  */
-export function habitRange(classes: readonly WeekClass[], context: WeekContext): HabitRange | undefined {
-  const judged = slotHabitsOf(context.settings)
-    .flatMap((habit) => habitWeek(habit, classes, context) ?? [])
+export function habitRange(classes: readonly JudgedClass[], settings: Settings): HabitRange | undefined {
+  const judged = slotHabitsOf(settings)
+    .flatMap((habit) => habitWeek(habit, classes, settings) ?? [])
     .toSorted(
       (a, b) => b.missingSets - a.missingSets || b.groupsUnderTwoDays.length - a.groupsUnderTwoDays.length,
     );
@@ -45,20 +37,16 @@ export function habitRange(classes: readonly WeekClass[], context: WeekContext):
 
 function habitWeek(
   { name, slotIds }: SlotHabit,
-  classes: readonly WeekClass[],
-  { settings, now }: WeekContext,
+  classes: readonly JudgedClass[],
+  { dose, firstPriority }: Settings,
 ): HabitWeek | undefined {
-  const inSlots = classes.filter(
-    ({ scheduled: { slotId } }) => slotId !== undefined && slotIds.includes(slotId),
-  );
-  const toCome = inSlots.some(({ scheduled }) => heldAs(scheduled, now) === 'to come');
-  const held = heldClasses(inSlots, now);
+  const attended = classes.filter(({ scheduled: { slotId = '' } }) => slotIds.includes(slotId));
+  const held = attended.filter(wasHeld);
+  const toCome = attended.some((one) => one.held === 'to come');
   if (toCome || held.length === 0 || !held.every(hasLoad)) return undefined;
-  const sum = (muscle: (typeof settings.firstPriority)[number]) =>
-    held.reduce((sets, one) => sets + setsOf(one, muscle), 0);
-  const { low } = settings.dose;
-  const short = settings.firstPriority
-    .map((muscle) => ({ muscle, sets: sum(muscle), missingSets: Math.max(0, low - sum(muscle)) }))
+  const doses = firstPriority.map((muscle) => ({ muscle, sets: setsIn(held, muscle) }));
+  const short = doses
+    .map(({ muscle, sets }) => ({ muscle, sets, missingSets: Math.max(0, dose.low - sets) }))
     .filter(({ missingSets }) => missingSets > 0)
     .toSorted((a, b) => b.missingSets - a.missingSets);
   return {
@@ -66,12 +54,8 @@ function habitWeek(
     slotIds,
     short,
     missingSets: short.reduce((missing, each) => missing + each.missingSets, 0),
-    groupsUnderTwoDays: groupsUnderTwoDays((muscle) => setsByDay(held, muscle, settings.zone)).map(
-      ({ group }) => group,
-    ),
-    veryHigh: settings.firstPriority.filter(
-      (muscle) => doseRange(sum(muscle), settings.dose) === 'very high',
-    ),
+    groupsUnderTwoDays: groupsUnderTwoDays((muscle) => setsByDay(held, muscle)).map(({ group }) => group),
+    veryHigh: doses.filter(({ sets }) => doseRange(sets, dose) === 'very high').map(({ muscle }) => muscle),
   };
 }
 

@@ -29,31 +29,43 @@ export function heldAs({ state, outcome, startsAt, slotSeconds }: ScheduledClass
   return Date.parse(counts) <= Date.parse(now) ? 'assumed' : 'to come';
 }
 
-/** The classes of a week that count as taught at `now`. */
-export function heldClasses(classes: readonly WeekClass[], now: string): readonly WeekClass[] {
-  return classes.filter(({ scheduled }) => {
-    const held = heldAs(scheduled, now);
-    return held === 'said' || held === 'assumed';
-  });
+/** A class with what is asked of it again and again: how it was held, on which day, its sets by muscle. */
+export type JudgedClass = WeekClass & {
+  readonly held: Held;
+  /** In the studio's zone, from 0 for Monday. */
+  readonly day: number;
+  readonly setsByMuscle: ReadonlyMap<Muscle, number>;
+};
+
+export function judge(one: WeekClass, { now, settings }: WeekContext): JudgedClass {
+  return {
+    ...one,
+    held: heldAs(one.scheduled, now),
+    day: inZone(one.scheduled.startsAt.instant, settings.zone).weekday - 1,
+    setsByMuscle: new Map((one.load ?? []).map(({ muscle, sets }) => [muscle, sets])),
+  };
+}
+
+/** Whether a class counts as taught. */
+export function wasHeld({ held }: JudgedClass): boolean {
+  return held === 'said' || held === 'assumed';
 }
 
 export function hasLoad({ load }: WeekClass): boolean {
   return load !== undefined && load.length > 0;
 }
 
-export function setsOf({ load = [] }: WeekClass, muscle: Muscle): number {
-  return load.reduce((sum, row) => (row.muscle === muscle ? sum + row.sets : sum), 0);
-}
-
-/** The day of a class in the studio's zone, from 0 for Monday. */
-export function dayOf({ scheduled }: WeekClass, zone: string): number {
-  return inZone(scheduled.startsAt.instant, zone).weekday - 1;
+export function setsIn(classes: readonly JudgedClass[], muscle: Muscle): number {
+  return classes.reduce((sum, { setsByMuscle }) => sum + (setsByMuscle.get(muscle) ?? 0), 0);
 }
 
 /** Sets of one muscle a day, Monday first. */
-export function setsByDay(classes: readonly WeekClass[], muscle: Muscle, zone: string): readonly number[] {
+export function setsByDay(classes: readonly JudgedClass[], muscle: Muscle): readonly number[] {
   return weekdays.map((_, day) =>
-    classes.filter((one) => dayOf(one, zone) === day).reduce((sum, one) => sum + setsOf(one, muscle), 0),
+    setsIn(
+      classes.filter((one) => one.day === day),
+      muscle,
+    ),
   );
 }
 

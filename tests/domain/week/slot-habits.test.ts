@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { habitRange, slotHabitsOf } from '../../../domain/week/slot-habits.ts';
+import { habitRange as habitRangeOf, slotHabitsOf } from '../../../domain/week/slot-habits.ts';
+import { judge, type WeekClass, type WeekContext } from '../../../domain/week/week-class.ts';
 import { reportTime, slot, studio, taught, week } from './week-builder.ts';
 
 const [mon, tue, thu] = [slot('Mon'), slot('Tue'), slot('Thu')];
@@ -8,6 +9,12 @@ const context = (facts: Parameters<typeof studio>[1] = {}) => ({
   now: reportTime,
   settings: studio([mon, tue, thu], { firstPriority: ['chest', 'lats'], ...facts }),
 });
+
+const habitRange = (classes: readonly WeekClass[], at: WeekContext) =>
+  habitRangeOf(
+    classes.map((one) => judge(one, at)),
+    at.settings,
+  );
 
 describe('slot habits', () => {
   test("are the studio's own, else every pair and triple", () => {
