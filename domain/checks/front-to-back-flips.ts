@@ -22,7 +22,9 @@ export function frontToBackFlips(subject: CheckSubject, context: Context): reado
     const flips = flipsIn(some, block).length;
     return flips >= floorChangesLeast && flips * 60 > seconds * floorTurnsAMinute;
   };
-  const block = subject.timeline.blocks.find((one) => isMany(turns, one.block))?.block;
+  const blockWithMany = (some: readonly Turn[]): number | undefined =>
+    subject.timeline.blocks.find((one) => isMany(some, one.block))?.block;
+  const block = blockWithMany(turns);
   if (block === undefined) {
     return [];
   }
@@ -35,7 +37,7 @@ export function frontToBackFlips(subject: CheckSubject, context: Context): reado
       lines,
       source: 'common practice',
       flips: flips.length,
-      ...mendWith(swapThatMends(subject.plan, turns, lines, (some) => !isMany(some, block))),
+      ...mendWith(swapThatMends(subject.plan, turns, lines, (some) => blockWithMany(some) === undefined)),
     },
   ];
 }

@@ -42,20 +42,23 @@ export function kitShort(subject: CheckSubject, context: Context): readonly KitS
   });
 }
 
-/** Where one line asks for it: a move like it that the room has kit for, for everyone. */
+/** Where one line asks for it: a move like it that the room has kit for, for everyone; none at stations. */
 function swapToKitThere(
   [line, ...others]: readonly LineId[],
   subject: CheckSubject,
   context: Context,
 ): string | undefined {
-  const planned = plannedLines(subject.plan).find((one) => one.planned.id === line)?.planned;
-  const move = planned && knownMove(planned, context);
+  const place = plannedLines(subject.plan).find(({ planned }) => planned.id === line);
+  const move = place && knownMove(place.planned, context);
   const room = roomOf(subject.plan, context);
   const people = subject.plan.facts.people ?? 0;
   if (line === undefined || move === undefined || room === undefined || others.length > 0) {
     return undefined;
   }
   return swapForOneLike(move, line, subject, context, (one) =>
-    one.kit.every(({ item, pieces }) => item === 'mat' || pieces * people <= (room.kit[item] ?? 0)),
+    one.kit.every(
+      ({ item, pieces }) =>
+        item === 'mat' || (place?.block.kind !== 'stations' && pieces * people <= (room.kit[item] ?? 0)),
+    ),
   );
 }

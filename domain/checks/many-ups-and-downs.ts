@@ -18,30 +18,25 @@ export function manyUpsAndDowns(subject: CheckSubject, context: Context): readon
   const { floorChangesAMinute, floorChangesLeast } = context.settings.checks;
   const level = subject.plan.facts.olderAdults ? 1 : (classLevel(subject.plan) ?? 2);
   const turns = turnsOf(subject, context);
-  const rateIn = (some: readonly Turn[], block: number): number =>
-    changesAMinute(some, block, subject, floorChangesLeast);
-  return subject.timeline.blocks
-    .map(({ block }) => ({ block, aMinute: rateIn(turns, block) }))
-    .filter(({ aMinute }) => aMinute > floorChangesAMinute[level])
-    .slice(0, 1)
-    .map(({ block, aMinute }) => {
-      const lines = linesOfTurns(turns.filter(({ blockIndex }) => blockIndex === block));
-      return {
-        code: 'many-ups-and-downs',
-        severity: 'look at',
-        lines,
-        source: 'common practice',
-        aMinute: Math.round(aMinute * 10) / 10,
-        ...mendWith(
-          swapThatMends(
-            subject.plan,
-            turns,
-            lines,
-            (some) => rateIn(some, block) <= floorChangesAMinute[level],
-          ),
-        ),
-      };
-    });
+  const manyIn = (some: readonly Turn[]): readonly { readonly block: number; readonly aMinute: number }[] =>
+    subject.timeline.blocks
+      .map(({ block }) => ({ block, aMinute: changesAMinute(some, block, subject, floorChangesLeast) }))
+      .filter(({ aMinute }) => aMinute > floorChangesAMinute[level]);
+  const worst = manyIn(turns).toSorted((one, other) => other.aMinute - one.aMinute)[0];
+  if (worst === undefined) {
+    return [];
+  }
+  const lines = linesOfTurns(turns.filter(({ blockIndex }) => blockIndex === worst.block));
+  return [
+    {
+      code: 'many-ups-and-downs',
+      severity: 'look at',
+      lines,
+      source: 'common practice',
+      aMinute: Math.round(worst.aMinute * 10) / 10,
+      ...mendWith(swapThatMends(subject.plan, turns, lines, (some) => manyIn(some).length === 0)),
+    },
+  ];
 }
 
 function changesAMinute(

@@ -1,7 +1,8 @@
+import type { Context } from '../context.ts';
 import type { Letter, LineId } from '../plan/plan.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
-import { labelOf, mendWith } from './mends.ts';
+import { labelOf, mendWith, secondsToGrow } from './mends.ts';
 
 export type StationLengthsUnequal = FindingBase & {
   readonly code: 'station-lengths-unequal';
@@ -12,7 +13,10 @@ export type StationLengthsUnequal = FindingBase & {
 type Station = { readonly letter: Letter; readonly seconds: number };
 
 /** Groups rotate together, so a longer or shorter station leaves people waiting. */
-export function stationLengthsUnequal(subject: CheckSubject): readonly StationLengthsUnequal[] {
+export function stationLengthsUnequal(
+  subject: CheckSubject,
+  context: Context,
+): readonly StationLengthsUnequal[] {
   return subject.plan.blocks.flatMap((block) => {
     if (block.kind !== 'stations') {
       return [];
@@ -23,6 +27,7 @@ export function stationLengthsUnequal(subject: CheckSubject): readonly StationLe
     if (odd.length === 0) {
       return [];
     }
+    const growth = odd.reduce((sum, { seconds }) => sum + usual - seconds, 0) * block.rounds;
     return [
       {
         code: 'station-lengths-unequal',
@@ -31,7 +36,7 @@ export function stationLengthsUnequal(subject: CheckSubject): readonly StationLe
         source: 'common practice',
         shortestSeconds: Math.min(...stations.map(({ seconds }) => seconds)),
         longestSeconds: Math.max(...stations.map(({ seconds }) => seconds)),
-        ...mendWith(evenOut(odd, usual, subject)),
+        ...mendWith(growth <= secondsToGrow(subject, context) ? evenOut(odd, usual, subject) : undefined),
       },
     ];
   });
