@@ -5,9 +5,9 @@ import type { TellAsker } from './tell-asker.ts';
 import type { Words } from './words/words.ts';
 
 /** What the ack of a submitted form may still say. */
-export type AckErrors = (byBlock: Readonly<Record<string, string>>) => Promise<void>;
+type AckErrors = (byBlock: Readonly<Record<string, string>>) => Promise<void>;
 
-export type Trouble = {
+type Trouble = {
   readonly error: unknown;
   readonly what: string;
   readonly asker: Asker;

@@ -11,8 +11,6 @@ import { isStorageFault } from './storage-fault.ts';
 
 type Work = (desk: Desk) => Promise<Reaction>;
 
-export type Serve = ReturnType<typeof createServe>;
-
 /** An open answer to a gesture: a form's may carry more than *received*. */
 export type Ack = (viewAck?: ViewAck) => Promise<void>;
 

@@ -8,7 +8,7 @@ import { findPosted } from './find-posted.ts';
 
 export type SentTo = { readonly place: string; readonly stamp: string };
 
-export type Attempt =
+type Attempt =
   | { readonly kind: 'sent'; readonly sentTo: SentTo }
   /** What it belongs to is not posted yet. */
   | { readonly kind: 'waits' }

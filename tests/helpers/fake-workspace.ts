@@ -22,8 +22,6 @@ export type Fault =
   | { readonly kind: '429' | '500' | 'hang' | 'lost' | 'broken' }
   | { readonly kind: 'error'; readonly error: string };
 
-export type FakeWorkspace = ReturnType<typeof createFakeWorkspace>;
-
 type Reply = [status: number, body: string, headers: Record<string, string>];
 
 const json = (value: unknown): Reply => [200, JSON.stringify(value), { 'content-type': 'application/json' }];

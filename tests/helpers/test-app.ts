@@ -36,7 +36,7 @@ export function createFastTime(mostMs = Number.POSITIVE_INFINITY): RealTime & { 
   };
 }
 
-export const nothingDue: Due = { enqueueDue: async () => {}, nextDueAt: async () => undefined };
+const nothingDue: Due = { enqueueDue: async () => {}, nextDueAt: async () => undefined };
 
 export const noHandlers: Handlers = {
   commands: {},
