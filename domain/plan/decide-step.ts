@@ -19,7 +19,7 @@ export type PlanStep = Act &
   );
 
 /** Who is to hear of a step, and what. `since` is the version that the difference is shown against. */
-export type Tell =
+type Tell =
   | {
       readonly to: 'coaches';
       readonly what: 'asks for review';
@@ -71,7 +71,7 @@ export type Refusal =
   | { readonly code: 'lines-unread'; readonly facts: { readonly count: number } }
   | { readonly code: 'reason-needed'; readonly facts: Record<never, never> };
 
-export type Refused = { readonly kind: 'refused' } & Refusal;
+type Refused = { readonly kind: 'refused' } & Refusal;
 
 export type Decision =
   | {

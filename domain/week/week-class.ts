@@ -20,7 +20,7 @@ export type WeekClass = {
 export type Held = 'said' | 'assumed' | 'cancelled' | 'not taught' | 'to come';
 
 /** A class nobody spoke of counts as taught as planned three hours after its end. */
-export function heldAs({ state, outcome, startsAt, slotSeconds }: ScheduledClass, now: string): Held {
+function heldAs({ state, outcome, startsAt, slotSeconds }: ScheduledClass, now: string): Held {
   if (state === 'cancelled') return 'cancelled';
   if (state === 'not taught' || outcome?.how === 'not taught') return 'not taught';
   if (outcome !== undefined) return outcome.how === 'as planned, assumed' ? 'assumed' : 'said';

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { decideStep, type PlanStep } from '../../../domain/plan/decide-step.ts';
 import type { LifeStep, PlanRecord } from '../../../domain/plan/plan-life.ts';
@@ -210,5 +211,51 @@ describe('asking for changes and withdrawing', () => {
     expect(decideStep(draft, { kind: 'withdraw', by: 'ines', at }, settings)).toMatchObject({
       code: 'not-in-review',
     });
+  });
+});
+
+describe('whatever is done in whatever order', () => {
+  const anyone = fc.constantFrom('ines', 'mara', 'jonas', 'timo');
+  const version = fc.integer({ min: 1, max: 6 });
+  const anyStep: fc.Arbitrary<PlanStep> = fc.oneof(
+    fc.record({ kind: fc.constant('change' as const), by: anyone, at: fc.constant(at) }),
+    fc.record({ kind: fc.constant('send' as const), by: anyone, at: fc.constant(at), version }),
+    fc.record({ kind: fc.constant('approve' as const), by: anyone, at: fc.constant(at), version }),
+    fc.record({
+      kind: fc.constant('ask changes' as const),
+      by: anyone,
+      at: fc.constant(at),
+      version,
+      reason: fc.constantFrom('', 'more pull'),
+    }),
+    fc.record({ kind: fc.constant('withdraw' as const), by: anyone, at: fc.constant(at) }),
+  );
+
+  test('approved is only the current version, by a head coach who is not its author', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('ines', 'mara'),
+        fc.array(anyStep, { maxLength: 30 }),
+        (authorId, steps) => {
+          let record: PlanRecord = { ...draft, authorId, currentVersion: 1 };
+          const history: LifeStep[] = [];
+          for (const step of steps) {
+            const decision = decideStep(record, step, settings, history);
+            if (decision.kind === 'refused') continue;
+            const approvedNow = decision.record.approvedVersion !== record.approvedVersion;
+            record = decision.record;
+            if (decision.lifeStep !== undefined) history.push(decision.lifeStep);
+            if (approvedNow) {
+              expect(step).toMatchObject({ kind: 'approve', version: record.currentVersion });
+              expect(settings.headCoaches).toContain(step.by);
+              expect(step.by).not.toBe(authorId);
+            }
+            if (record.state === 'approved') expect(record.approvedVersion).toBe(record.currentVersion);
+            if (step.kind === 'change') expect(record.state).not.toBe('approved');
+          }
+        },
+      ),
+      { numRuns: 1_000 },
+    );
   });
 });

@@ -26,7 +26,7 @@ export const studio = (slots: readonly WeeklySlot[], facts: Partial<Settings> = 
   ...facts,
 });
 
-export const load = (sets: Readonly<Partial<Record<Muscle, number>>>): readonly MuscleLoad[] =>
+const load = (sets: Readonly<Partial<Record<Muscle, number>>>): readonly MuscleLoad[] =>
   (Object.keys(sets) as Muscle[]).map((muscle) => ({
     muscle,
     sets: sets[muscle] ?? 0,
