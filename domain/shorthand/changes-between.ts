@@ -6,7 +6,7 @@ import { printBlockLine } from './print-block-line.ts';
 import { printKitLine, printSlot } from './print-facts.ts';
 import { printItems, printMoveLine } from './print-letter.ts';
 
-export type ChangedFact = keyof PlanFacts;
+type ChangedFact = keyof PlanFacts;
 
 /** One thing that differs between two versions; texts are in the shorthand. */
 export type Change =
@@ -50,7 +50,7 @@ export type Change =
     }
   | { readonly kind: 'side-dropped' | 'side-assumed'; readonly label: string; readonly sides: SideUse };
 
-export type LetterText = { readonly label: string; readonly text: string };
+type LetterText = { readonly label: string; readonly text: string };
 
 /** What changed from one version of a plan to the next, by line id: facts, blocks, letters, then moved labels. */
 export function changesBetween(before: Plan, after: Plan, catalogue: Catalogue): readonly Change[] {

@@ -1,4 +1,4 @@
-import type { BlockKind, ClassLevel, WallTime } from '../plan/plan.ts';
+import type { BlockKind, WallTime } from '../plan/plan.ts';
 import type { Span } from '../span.ts';
 
 /** What was assumed while reading; never stops a plan. */
@@ -9,7 +9,6 @@ export type NoteKind =
   | { readonly code: 'slot-assumed'; readonly slotSeconds: number }
   | { readonly code: 'title-missing' }
   | { readonly code: 'fact-in-title'; readonly fact: string }
-  | { readonly code: 'level-in-title'; readonly level: ClassLevel }
   | { readonly code: 'next-such-time'; readonly startsAt: WallTime }
   // Readings
   | { readonly code: 'read-as'; readonly read: string; readonly as: string }

@@ -8,6 +8,7 @@ import type {
   RoundsBlock,
   TimeBlock,
 } from '../plan/plan.ts';
+import { rungsBetween } from './blocks/rungs-between.ts';
 import { printClock } from './durations.ts';
 
 /** A block's own line, without what is listed or lettered below it: `circuit x3, 40/20`. */
@@ -82,7 +83,7 @@ function roundsNumbers(block: RoundsBlock, word: string): string {
     .join(', ');
 }
 
-export function printInterval({ workSeconds, restSeconds }: Interval): string {
+function printInterval({ workSeconds, restSeconds }: Interval): string {
   return workSeconds === 0 ? `rest ${restSeconds}` : `${workSeconds}/${restSeconds}`;
 }
 
@@ -98,25 +99,18 @@ function printList(values: readonly number[]): string {
 
 /** `10 to 1`, `2 to 10 step 2`, `1 to 10 to 1`, else the rungs themselves. */
 function printRungs(rungs: LadderBlock['rungs']): string {
-  const top = rungs.indexOf(Math.max(...rungs));
-  const up = rungs.slice(0, top + 1);
-  const down = rungs.slice(top);
-  const steps = [stepOf(up), stepOf(down)];
-  const [step] = steps.filter((each) => each !== undefined && each !== 0);
-  const even =
-    rungs.length > (step === 1 ? 2 : 3) &&
-    step !== undefined &&
-    steps.every((each) => each === step || each === 0);
-  if (!even) return rungs.join(' ');
-  const turns = [...new Set([0, top, rungs.length - 1])].map((index) => rungs[index]);
-  return `${turns.join(' to ')}${step === 1 ? '' : ` step ${step}`}`;
-}
-
-/** The one distance between neighbours; 0 for a single rung, undefined where they differ. */
-function stepOf(rungs: readonly number[]): number | undefined {
-  const gaps = rungs.slice(1).map((reps, index) => Math.abs(reps - (rungs[index] ?? reps)));
-  const [gap = 0] = gaps;
-  return gaps.every((each) => each === gap) ? gap : undefined;
+  const [first = 0, second = 0] = rungs;
+  const last = rungs.at(-1) ?? first;
+  const step = Math.abs(second - first);
+  const ways = [
+    [first, last],
+    [first, Math.max(...rungs), last],
+    [first, Math.min(...rungs), last],
+  ];
+  const even = step > 0 && rungs.length > (step === 1 ? 2 : 3);
+  const way = even ? ways.find((turns) => `${rungsBetween(turns, step)}` === `${rungs}`) : undefined;
+  if (way === undefined) return rungs.join(' ');
+  return `${way.join(' to ')}${step === 1 ? '' : ` step ${step}`}`;
 }
 
 function extrasOf(block: LetteredBlock): readonly string[] {

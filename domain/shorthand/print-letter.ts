@@ -60,7 +60,7 @@ function printSides({ choice, sides }: PlannedMove, catalogue: Catalogue): strin
   return sides === 'alternating' && move?.sides === 'alternating by nature' ? '' : sides;
 }
 
-export function printWeight(weight: Weight): string {
+function printWeight(weight: Weight): string {
   return weight.kind === 'feel' ? weight.feel : `${weight.amount}${weight.unit}`;
 }
 

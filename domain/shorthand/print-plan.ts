@@ -18,7 +18,7 @@ export function printPlan({ facts, blocks }: Plan, catalogue: Catalogue = wholeC
 }
 
 /** A block's line and all lines below it. */
-export function printBlock(block: Block, catalogue: Catalogue): readonly string[] {
+function printBlock(block: Block, catalogue: Catalogue): readonly string[] {
   const line = printBlockLine(block);
   if (hasLetters(block)) {
     const below = block.letters.flatMap((letter) => [

@@ -8,7 +8,7 @@ import { keepIds } from './keep-ids.ts';
 import { keepText } from './keep-text.ts';
 import { limits } from './limits.ts';
 import { type Line, linesOf } from './lines-of.ts';
-import { nameBook } from './moves/name-book.ts';
+import { type NameBook, nameBook } from './moves/name-book.ts';
 import type { Note } from './note.ts';
 import type { Problem } from './problem.ts';
 import { isKitLine } from './read-kit-line.ts';
@@ -38,10 +38,11 @@ export function readPlan(text: string, context: ReadingContext): PlanReading {
   const { title, below } = partTitleLine(linesOf(kept), told, context);
   const { sections, kit } = groupLines(below, told);
   const facts = factsOf(title, kit, told, context);
-  const blocks = blocksOf(sections, told, context);
+  const book = nameBook(context);
+  const blocks = blocksOf(sections, told, book);
   if (sections.length === 0)
     tellProblem(told, 1, { start: 0, end: Math.min(kept.length, 1) }, { code: 'no-block' });
-  if (blocks.length > 0) checkLength({ facts, blocks }, told, context);
+  if (blocks.length > 0) checkLength({ facts, blocks }, told, { ...context, catalogue: book.catalogue });
   const problems = told.problems.toSorted((a, b) => a.span.start - b.span.start);
   const notes = told.notes;
   if (blocks.length === 0) return { notes, problems };
@@ -88,8 +89,7 @@ function factsOf(
   };
 }
 
-function blocksOf(sections: readonly Section[], told: Told, context: ReadingContext): Plan['blocks'] {
-  const book = nameBook(context);
+function blocksOf(sections: readonly Section[], told: Told, book: NameBook): Plan['blocks'] {
   const read = sections.map((section) => ({
     line: section.line.number,
     ...readSection(section, book, told),

@@ -1,6 +1,6 @@
 import type { BlockKind } from '../../../domain/plan/plan.ts';
 import type { Note } from '../../../domain/shorthand/note.ts';
-import { lengthText, levelText } from './card-words.ts';
+import { lengthText } from './card-words.ts';
 
 /** What was assumed while reading, one short sentence each. */
 export function noteText(note: Note): string {
@@ -11,8 +11,6 @@ export function noteText(note: Note): string {
       return 'No title: the first line reads as part of the class.';
     case 'fact-in-title':
       return `"${note.fact}" in the title is taken as the class's.`;
-    case 'level-in-title':
-      return `${levelText(note.level)} in the title is taken as the class's.`;
     case 'next-such-time':
       return `${note.startsAt.time} read as the next one: ${note.startsAt.date}.`;
     case 'read-as':

@@ -3,7 +3,7 @@ import type { Line } from '../lines-of.ts';
 import { tokensOf } from '../tokens-of.ts';
 import type { Told } from '../told.ts';
 import type { BlockReading } from './block-reading.ts';
-import { type BlockWord, blockWordAt } from './block-words.ts';
+import { blockWordAt } from './block-words.ts';
 import { spanOf } from './clauses.ts';
 import { readLadderLine } from './read-ladder-line.ts';
 import { type OpenLine, readOpenLine } from './read-open-line.ts';
@@ -22,11 +22,6 @@ export type BlockLine =
   | { readonly shape: 'letters'; readonly kind: LetteredBlock['kind']; readonly block?: LetteredBlock }
   | { readonly shape: 'open'; readonly kind: BlockKind; readonly open?: OpenLine }
   | { readonly shape: 'time'; readonly kind: BlockKind; readonly time?: TimeLine };
-
-/** The line's block word, where it begins with one. */
-export function blockWordOf(line: Line): BlockWord | undefined {
-  return blockWordAt(tokensOf(line))?.value;
-}
 
 /** One block line; absent where the line begins with no block word. */
 export function readBlockLine(line: Line, told: Told): BlockLine | undefined {

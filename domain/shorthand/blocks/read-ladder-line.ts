@@ -5,6 +5,7 @@ import type { Token } from '../tokens-of.ts';
 import { type BlockReading, clauseOf, onlyThese, tell, within, wordSpan } from './block-reading.ts';
 import { clausesOf, spanOf } from './clauses.ts';
 import { sayBareSeconds, sharedFacts } from './read-timed-lines.ts';
+import { rungsBetween } from './rungs-between.ts';
 
 /** `ladder 10 to 1`, `2 to 10 step 2`, `1 to 10 to 1`, `21 15 9`, each with `in 6:00` where given. */
 export function readLadderLine(reading: BlockReading): LadderBlock | undefined {
@@ -49,7 +50,7 @@ function rungsAt(tokens: readonly Token[], at: number): Match<readonly number[]>
   if (turns.value.length === 1) return listAt(tokens, first.value, first.next);
   const step = phrase(tokens, turns.next, 'step') ?? phrase(tokens, turns.next, 'by');
   const size = step && wholeNumber(tokens, step.next);
-  return { value: stepped(turns.value, size?.value ?? 1), next: size?.next ?? turns.next };
+  return { value: rungsBetween(turns.value, size?.value ?? 1), next: size?.next ?? turns.next };
 }
 
 /** The numbers between `to`s: 1, 10, 1. */
@@ -63,23 +64,6 @@ function turnsAt(tokens: readonly Token[], first: number, at: number): { value: 
     value.push(number.value);
     next = number.next;
   }
-}
-
-/** From turn to turn by `step`; each turn itself stands once. One rung past the limit is enough to tell it. */
-function stepped(turns: readonly number[], step: number): readonly number[] {
-  const rungs: number[] = turns.slice(0, 1);
-  for (const [index, target] of turns.slice(1).entries()) {
-    const direction = target < (turns[index] ?? target) ? -Math.max(1, step) : Math.max(1, step);
-    for (
-      let reps = (rungs.at(-1) ?? target) + direction;
-      direction < 0 ? reps >= target : reps <= target;
-      reps += direction
-    ) {
-      if (rungs.length > limits.rounds.most) return rungs;
-      rungs.push(reps);
-    }
-  }
-  return rungs;
 }
 
 /** `21 15 9`, with spaces, commas or hyphens between; a single number is no ladder. */

@@ -17,7 +17,7 @@ import type { Line } from '../lines-of.ts';
 export type LabelRef = { readonly label: string; readonly span: Span };
 
 /** Words of the message that name one or more moves; read once the block they go to is known. */
-export type MoveWords = { readonly line: Line };
+type MoveWords = { readonly line: Line };
 
 /** One line of the edit language as read. */
 export type Edit =

@@ -16,6 +16,7 @@ import type { Edit, LabelRef, Place, PlacedEdit } from './edit.ts';
 import { type EditReading, partOfLine, tellEdit } from './edit-reading.ts';
 import { type EditVerb, editWordAt } from './edit-verbs.ts';
 import { labelAt } from './label-at.ts';
+import { nearestEdit } from './nearest-edit.ts';
 
 type EditReader = (reading: EditReading) => Edit | undefined;
 
@@ -49,7 +50,12 @@ function readEdit(line: Line, below: readonly Line[], told: Told): Edit | undefi
   const tokens = tokensOf(line);
   const verb = editWordAt(tokens);
   const reading: EditReading = { line, tokens, at: verb?.next ?? 0, below, told };
-  return verb === undefined ? tellEdit(reading, { code: 'unknown-edit' }) : readers[verb.value](reading);
+  return verb === undefined ? tellUnknown(reading) : readers[verb.value](reading);
+}
+
+function tellUnknown(reading: EditReading): undefined {
+  const nearest = nearestEdit(reading.line.text);
+  return tellEdit(reading, { code: 'unknown-edit', ...(nearest !== undefined && { nearest }) });
 }
 
 function incomplete(reading: EditReading, works: string): undefined {

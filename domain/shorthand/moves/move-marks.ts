@@ -19,8 +19,6 @@ export type MoveMark =
   | { readonly kind: 'option'; readonly option: Option['kind'] }
   | { readonly kind: 'note' };
 
-export type PlacedMark = { readonly mark: MoveMark; readonly from: number; readonly next: number };
-
 type MarkMatcher = (tokens: readonly MoveToken[], at: number) => Match<MoveMark>;
 
 const sideWords = new Map<string, SideUse>([

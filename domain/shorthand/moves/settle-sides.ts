@@ -45,6 +45,6 @@ export function canBeDone(move: Move): boolean {
 }
 
 /** A full work time a side does not fit where the clock gives one. */
-export function breaksFrame(kind: LetterReading['kind']): boolean {
+function breaksFrame(kind: LetterReading['kind']): boolean {
   return kind === 'stations' || kind === 'emom' || kind === 'tabata';
 }

@@ -56,7 +56,7 @@ export const levelAt: FactMatcher = (tokens, at) => {
   return { value: { kind: 'level', level: number.value }, next: number.next };
 };
 
-export const peopleAt: FactMatcher = (tokens, at) => {
+const peopleAt: FactMatcher = (tokens, at) => {
   const number = wholeNumber(tokens, at);
   const word = number && anyPhrase(tokens, number.next, ['people', 'ppl', 'person', 'persons']);
   return number && word && { value: { kind: 'people', people: number.value }, next: word.next };

@@ -1,0 +1,54 @@
+import { slipPlace } from '../../catalogue/name-slip.ts';
+import { keepText } from '../keep-text.ts';
+import { limits } from '../limits.ts';
+import { type Line, linesOf } from '../lines-of.ts';
+import { moveMarkAt } from '../moves/move-marks.ts';
+import { packTokens } from '../moves/pack-tokens.ts';
+import { tokensOf } from '../tokens-of.ts';
+import { editWordAt, editWords } from './edit-verbs.ts';
+import { labelAt } from './label-at.ts';
+
+/** The edit that a single line almost says, ready to be sent; undefined where none is near. */
+export function nearestEdit(text: string): string | undefined {
+  const kept = keepText(text);
+  const [line, another] = linesOf(kept.slice(0, limits.messageLength));
+  if (line === undefined || another !== undefined || editWordAt(tokensOf(line)) !== undefined)
+    return undefined;
+  return withNearVerb(line) ?? withVerbInFront(line);
+}
+
+/** `swpa B1 front squat`: one slip in the first word. */
+function withNearVerb(line: Line): string | undefined {
+  const [first, ...others] = tokensOf(line);
+  if (first?.kind !== 'word' || others.length === 0) return undefined;
+  const near = editWords.filter((word) => word.length > 2 && slipPlace(first.text, word) !== undefined);
+  const [verb] = near;
+  if (verb === undefined || near.length > 1) return undefined;
+  return `${verb} ${rest(line, first.end)}`;
+}
+
+/** `B1 heavy`, `C rest 15`, `B1 front squat`: a label first, the word for it left out. */
+function withVerbInFront(line: Line): string | undefined {
+  const tokens = tokensOf(line);
+  const label = labelAt(tokens, 0);
+  const said = label && tokens[label.next];
+  if (label === undefined || said === undefined) return undefined;
+  const typed = line.text.slice(label.value.span.start - line.start, label.value.span.end - line.start);
+  if (typed !== label.value.label && !/\d/.test(typed)) return undefined;
+  const behind = rest(line, label.value.span.end);
+  if (said.text === 'rest' || said.text === 'work')
+    return `${said.text} ${label.value.label} ${rest(line, said.end)}`;
+  const mark = moveMarkAt(packTokens(tokens), label.next);
+  const whole = mark?.next === tokens.length ? mark.value.kind : undefined;
+  if (whole === 'sides' || whole === 'weight') return `${whole} ${label.value.label} ${behind}`;
+  if (whole === 'tempo') return `tempo ${label.value.label} ${behind.replace(/^tempo\s*/i, '')}`;
+  return `swap ${label.value.label} ${behind}`;
+}
+
+function rest(line: Line, from: number): string {
+  return line.text
+    .slice(from - line.start)
+    .replaceAll(/\s+/g, ' ')
+    .replace(/^\s*[:,]\s*/, '')
+    .trim();
+}
