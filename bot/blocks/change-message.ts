@@ -90,8 +90,9 @@ function setsMoved(before: OpenPlan, after: OpenPlan, words: Words): readonly st
   if (before.report.kind !== 'report' || after.report.kind !== 'report') return [];
   const [was, now] = [before.report.load.setsByMuscle, after.report.load.setsByMuscle];
   const moved = muscles
-    .filter((muscle) => (was[muscle] ?? 0) !== (now[muscle] ?? 0))
-    .map((muscle) => `${muscle} ${words.sets(was[muscle] ?? 0)} → ${words.sets(now[muscle] ?? 0)}`);
+    .map((muscle) => [muscle, words.sets(was[muscle] ?? 0), words.sets(now[muscle] ?? 0)] as const)
+    .filter(([, before, after]) => before !== after)
+    .map(([muscle, before, after]) => `${muscle} ${before} → ${after}`);
   return moved.length === 0 ? [] : [`${words.card.intervalSets}: ${moved.join(' · ')}`];
 }
 

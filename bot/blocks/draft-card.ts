@@ -3,11 +3,11 @@ import type { Catalogue } from '../../domain/catalogue/catalogue.ts';
 import type { Finding } from '../../domain/checks/check-plan.ts';
 import type { ClassProblems, ClassReport } from '../../domain/class-report.ts';
 import { hasLetters, isOpenBlock } from '../../domain/plan/blocks-of.ts';
-import { labelledLetters, labelsByLine } from '../../domain/plan/labels.ts';
+import { type LabelledLetter, labelledLetters, labelsByLine } from '../../domain/plan/labels.ts';
 import type { Block, Plan } from '../../domain/plan/plan.ts';
 import { printItems } from '../../domain/shorthand/print-letter.ts';
 import { printBlockLine, printMoveLine } from '../../domain/shorthand/print-plan.ts';
-import type { Timeline } from '../../domain/timing/timeline.ts';
+import type { BlockTime, Timeline } from '../../domain/timing/timeline.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
@@ -32,42 +32,58 @@ export function titleOf(plan: Plan | undefined, words: Words): string {
   return inertText(plan?.facts.title ?? words.card.untitled);
 }
 
-/** Each block with its own time, its letters and moves. */
+/** Each block with its own time, its letters and moves; short letters share a line. */
 export function blockLines(plan: Plan, timeline: Timeline, show: Show): readonly string[] {
   const letters = labelledLetters(plan);
   return plan.blocks.flatMap((block, place) => {
     const time = timeline.blocks[place];
     if (time === undefined) return [];
-    const seconds = time.endSeconds - time.startSeconds;
-    const head = `\`${show.words.length(seconds).padStart(5)}\` *${inertText(printBlockLine(block))}*`;
-    const ratio =
-      hasLetters(block) && seconds > 0
-        ? ` · ${show.words.workToRest(time.workSeconds, seconds - time.workSeconds)}`
-        : '';
-    const items =
-      isOpenBlock(block) && block.items.length > 0
-        ? [`        ${inertText(printItems(block.items, show.catalogue))}`]
-        : [];
-    const moves = letters
-      .filter((each) => each.block === block)
-      .map(({ label, letter }) => `        *${label}*  ${inertText(printMoveLine(letter, show.catalogue))}`);
+    const below = letters.filter((each) => each.block === block);
     return [
-      head + ratio,
-      ...items,
-      ...moves,
-      ...roundLine(
-        block,
-        letters.filter((each) => each.block === block).map(({ label }) => label),
-        show,
-      ),
+      headLine(block, time, show),
+      ...itemsLine(block, show),
+      ...letterLines(below, show),
+      ...roundLine(block, below, show),
     ];
   });
 }
 
-function roundLine(block: Block, labels: readonly string[], show: Show): readonly string[] {
+function headLine(
+  block: Block,
+  { startSeconds, endSeconds, workSeconds }: BlockTime,
+  { words }: Show,
+): string {
+  const seconds = endSeconds - startSeconds;
+  const ratio =
+    hasLetters(block) && seconds > 0 ? ` · ${words.workToRest(workSeconds, seconds - workSeconds)}` : '';
+  return `*${words.length(seconds)}*  *${inertText(printBlockLine(block))}*${ratio}`;
+}
+
+function itemsLine(block: Block, { catalogue }: Show): readonly string[] {
+  return isOpenBlock(block) && block.items.length > 0 ? [inertText(printItems(block.items, catalogue))] : [];
+}
+
+/** About as many characters as a phone shows in a line. */
+const phoneLine = 44;
+
+function letterLines(letters: readonly LabelledLetter[], { catalogue }: Show): readonly string[] {
+  const lines: { readonly text: string; readonly width: number }[] = [];
+  for (const { label, letter } of letters) {
+    const moves = printMoveLine(letter, catalogue);
+    const width = label.length + 1 + moves.length;
+    const text = `*${label}* ${inertText(moves)}`;
+    const last = lines.at(-1);
+    if (last !== undefined && last.width + 3 + width <= phoneLine) {
+      lines[lines.length - 1] = { text: `${last.text} · ${text}`, width: last.width + 3 + width };
+    } else lines.push({ text, width });
+  }
+  return lines.map(({ text }) => text);
+}
+
+function roundLine(block: Block, letters: readonly LabelledLetter[], { words }: Show): readonly string[] {
   const inTurn =
     hasLetters(block) && (block.kind === 'circuit' || block.kind === 'stations' || block.kind === 'finisher');
-  return inTurn && labels.length > 1 ? [`        ${show.words.card.eachRound(labels)}`] : [];
+  return inTurn && letters.length > 1 ? [words.card.eachRound(letters.map(({ label }) => label))] : [];
 }
 
 function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message {
@@ -86,7 +102,7 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
       [
         words.totals(timeline),
         labelled(words.card.patterns, words.patternSets(load.setsByPattern)),
-        labelled(words.card.intervalSets, words.muscleSets(load.setsByMuscle)),
+        labelled(words.card.intervalSets, words.muscleSets(load.setsByMuscle, 8)),
         load.conditioningSeconds > 0 ? words.card.conditioning(load.conditioningSeconds) : '',
       ]
         .filter((line) => line !== '')

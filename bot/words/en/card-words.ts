@@ -19,12 +19,16 @@ export function setsText(sets: number): string {
   return whole === 0 ? '½' : `${whole}½`;
 }
 
-/** Work seconds to all other seconds inside a block, as the trade says it: `2:1`, `1:1½`. */
+/** Work seconds to all other seconds inside a block, as the trade says it: `2:1`, `1:1.5`. */
 export function workToRestText(workSeconds: number, otherSeconds: number): string {
   if (workSeconds === 0) return 'no work';
   if (otherSeconds === 0) return 'no rest';
   const ratio = workSeconds / otherSeconds;
-  return ratio >= 1 ? `${setsText(ratio)}:1` : `1:${setsText(1 / ratio)}`;
+  return ratio >= 1 ? `${oneDecimal(ratio)}:1` : `1:${oneDecimal(1 / ratio)}`;
+}
+
+function oneDecimal(value: number): string {
+  return String(Math.round(value * 10) / 10);
 }
 
 export function levelText(level: ClassLevel): string {
@@ -50,10 +54,11 @@ export function patternSetsText(sets: Readonly<Partial<Record<Pattern, number>>>
     .join(' · ');
 }
 
-export function muscleSetsText(sets: Readonly<Partial<Record<Muscle, number>>>): string {
-  return largestFirst(Object.entries(sets))
-    .map(([muscle, count]) => `${muscle} ${setsText(count)}`)
-    .join(' · ');
+/** Largest first; past `most`, the number of muscles left out. */
+export function muscleSetsText(sets: Readonly<Partial<Record<Muscle, number>>>, most: number): string {
+  const all = largestFirst(Object.entries(sets)).map(([muscle, count]) => `${muscle} ${setsText(count)}`);
+  const left = all.length - most;
+  return left > 0 ? `${all.slice(0, most).join(' · ')} · ${left} more` : all.join(' · ');
 }
 
 function largestFirst(
