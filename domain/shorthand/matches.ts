@@ -10,6 +10,7 @@ export type Matcher<Value> = (tokens: readonly Token[], at: number) => Match<Val
 
 /** A phrase whose words may be joined by spaces, hyphens or nothing: `warm up` matches `warm-up`, `warmup`. */
 export function phrase(tokens: readonly Readable[], at: number, words: string): Match<string> {
+  if (words.charAt(0) !== tokens[at]?.text.charAt(0)) return undefined;
   const wanted = words.replaceAll(/[\s-]/g, '');
   let seen = '';
   let next = at;

@@ -13,7 +13,7 @@ export type Token = {
   readonly glued: boolean;
 };
 
-const pattern = /(\d+):([0-5]\d)(?!\d)|\d+(?:\.\d+)?|[\p{L}][\p{L}'’]*|\S/gu;
+const pattern = /(\d+):([0-5]\d)(?!\d)|(\d+(?:\.\d+)?)|([a-z\p{L}][a-z\p{L}'’]*)|\S/gu;
 
 /** The tokens of a line from `from` (a place in the line), in one pass. */
 export function tokensOf(line: Line, from = 0): readonly Token[] {
@@ -29,10 +29,10 @@ export function tokensOf(line: Line, from = 0): readonly Token[] {
 }
 
 function kindOf(match: RegExpExecArray | RegExpMatchArray): Pick<Token, 'kind' | 'value'> {
-  const [text, minutes, seconds] = match;
+  const [, minutes, seconds, number, word] = match;
   if (minutes !== undefined && seconds !== undefined) {
     return { kind: 'clock', value: Number(minutes) * 60 + Number(seconds) };
   }
-  if (/^\d/.test(text)) return { kind: 'number', value: Number(text) };
-  return { kind: /^\p{L}/u.test(text) ? 'word' : 'sign', value: 0 };
+  if (number !== undefined) return { kind: 'number', value: Number(number) };
+  return { kind: word === undefined ? 'sign' : 'word', value: 0 };
 }

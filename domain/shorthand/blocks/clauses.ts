@@ -173,7 +173,7 @@ const interval: Matcher<Clause> = (tokens, at) => {
   }
   const on = anyPhrase(tokens, work.next, ['on', 'work', 'of work']);
   if (on === undefined) return restOnly(tokens, work);
-  const rest = duration(tokens, past(tokens, on.next, ',', 'and'), 'seconds');
+  const rest = duration(tokens, past(tokens, on.next, ',', 'and', '/'), 'seconds');
   const off = rest && anyPhrase(tokens, rest.next, ['off', 'rest', 'of rest']);
   if (rest !== undefined && off !== undefined) {
     return intervalClause(work.value.seconds, rest.value.seconds, off.next);

@@ -37,13 +37,15 @@ export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
     told,
     span: spanOf(tokens, 0, tokens.length),
   };
+  const before = told.problems.length;
+  const isRead = () => told.problems.length === before;
   switch (kind) {
     case 'warm-up':
     case 'cool-down':
     case 'mobility':
     case 'song': {
       const open = readOpenLine(reading, kind);
-      return { shape: 'open', kind, ...(open && { open }) };
+      return isRead() ? { shape: 'open', kind, ...(open && { open }) } : { shape: 'open', kind };
     }
     case 'rest':
     case 'water':
@@ -51,14 +53,11 @@ export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
     case 'set-up':
     case 'clear-up': {
       const time = readTimeLine(reading, kind);
-      return { shape: 'time', kind, ...(time && { time }) };
+      return isRead() ? { shape: 'time', kind, ...(time && { time }) } : { shape: 'time', kind };
     }
     default: {
-      const before = told.problems.length;
       const block = form === 'every' ? readEveryLine(reading) : readLettered(reading, kind);
-      return told.problems.length > before
-        ? { shape: 'letters', kind }
-        : { shape: 'letters', kind, ...(block && { block }) };
+      return isRead() ? { shape: 'letters', kind, ...(block && { block }) } : { shape: 'letters', kind };
     }
   }
 }

@@ -3,6 +3,7 @@ import { blockWordAt } from '../blocks/block-words.ts';
 import { clausesOf, spanOf } from '../blocks/clauses.ts';
 import { readBlockLine } from '../blocks/read-block-line.ts';
 import { type Duration, duration } from '../durations.ts';
+import { spanOfLine } from '../group-lines.ts';
 import { limits } from '../limits.ts';
 import { type Line, linesOf } from '../lines-of.ts';
 import { anyPhrase, type Match, past, sign, wholeNumber } from '../matches.ts';
@@ -11,7 +12,7 @@ import { packTokens } from '../moves/pack-tokens.ts';
 import { readKit } from '../read-kit-line.ts';
 import { levelAt, levelOf, slotAt } from '../title/title-facts.ts';
 import { type Token, tokensOf } from '../tokens-of.ts';
-import type { Told } from '../told.ts';
+import { type Told, tellNote } from '../told.ts';
 import type { Edit, LabelRef, Place, PlacedEdit } from './edit.ts';
 import { type EditReading, partOfLine, tellEdit } from './edit-reading.ts';
 import { type EditVerb, editWordAt } from './edit-verbs.ts';
@@ -238,6 +239,8 @@ const tempo: EditReader = (reading) => {
   if (at === undefined || found?.value.kind !== 'tempo' || found.next < numbers.length) {
     return incomplete(reading, 'tempo B1 3-1-1-0');
   }
+  if (found.value.threeNumbers)
+    tellNote(reading.told, { code: 'last-pause-assumed' }, spanOfLine(reading.line));
   return { kind: 'tempo', at: at.value, tempo: found.value.tempo };
 };
 

@@ -25,8 +25,8 @@ export function readMove(
 ): ReadMove | undefined {
   const before = reading.told.problems.length;
   const named = choiceOf(tokens, reading);
-  const facts = factsOf(named?.marks ?? splitMove(tokens, reading.book).marks, reading);
   if (named === undefined) return undefined;
+  const facts = factsOf(named.marks, reading);
   const { sets, ...stated } = facts;
   const written: PlannedMove = {
     id: '',

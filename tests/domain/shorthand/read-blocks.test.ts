@@ -8,6 +8,7 @@ describe('block lines and their canonical form', () => {
     ['Circuit 3x 40/20', 'circuit x3, 40/20'],
     ['circuit ×3 40 on 20 off', 'circuit x3, 40/20'],
     ['circuit 3 rounds, :40/:20', 'circuit x3, 40/20'],
+    ['circuit - 3 rounds - 40s on / 20s off', 'circuit x3, 40/20'],
     ['circuit x3, 40s work 20s rest', 'circuit x3, 40/20'],
     ['circuit x3 – 40/20', 'circuit x3, 40/20'],
     ['*circuit* x3, 0:40/0:20', 'circuit x3, 40/20'],

@@ -83,7 +83,8 @@ describe('moves and what stands beside them', () => {
     ['goblet squat 0s', [['out-of-range', '0s']]],
     ['goblet squat, rest 1801', [['out-of-range', 'rest 1801']]],
     ['goblet squat rpe 11', [['out-of-range', 'rpe 11']]],
-    ['goblin squash heavy (x)', [['unknown-move', 'goblin squash']]],
+    ['goblin squash heavy 10 (x)', [['unknown-move', 'goblin squash']]],
+    ['squat & row', [['ambiguous-move', 'row']]],
   ])('%s is a problem', (line, problems) => {
     expect(problemsOf(circuitOf(line))).toEqual(problems);
   });
