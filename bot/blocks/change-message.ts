@@ -6,7 +6,7 @@ import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
-import { findingLine, planValue, type Show, titleOf } from './draft-card.ts';
+import { findingLine, fitButtons, planValue, type Show, titleOf } from './draft-card.ts';
 import { buttons, context, sections } from './elements.ts';
 import { inertText } from './escape.ts';
 import { clip, limits } from './limits.ts';
@@ -25,6 +25,7 @@ export function renderChange(
   const value = planValue(after);
   const blocks: readonly KnownBlock[] = [
     ...sections('changed', lines),
+    ...(after.report.kind === 'report' ? buttons('fit', fitButtons(after, after.report, words)) : []),
     ...buttons('next', [
       ...(after.record.state === 'draft' && after.report.kind === 'report'
         ? [{ action: actions.sendForReview, label: labels.send, value }]

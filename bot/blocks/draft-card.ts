@@ -183,7 +183,8 @@ function inShort(plan: Plan, timeline: Timeline, show: Show): string {
     .join('; ');
 }
 
-function fitButtons(open: OpenPlan, report: ClassReport, words: Words): readonly ButtonFacts[] {
+/** Each exact fit is one tap. */
+export function fitButtons(open: OpenPlan, report: ClassReport, words: Words): readonly ButtonFacts[] {
   return report.fit.proposals.map((proposal) => ({
     action: actions.applyEdit,
     label: words.proposal(proposal),
