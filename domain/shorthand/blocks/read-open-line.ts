@@ -90,16 +90,34 @@ function backToBack(piece: readonly MoveToken[], reading: LetterReading): readon
 
 function readItem(piece: readonly MoveToken[], reading: LetterReading): ReadItem | undefined {
   const span = spanOfTokens(piece);
-  const times = splitMove(piece, reading.book).marks.filter(({ mark }) => mark.kind === 'time');
-  const [time] = times;
-  const workSeconds = time?.mark.kind === 'time' ? time.mark.seconds : undefined;
-  const rest = piece.filter((token) => !time?.tokens.includes(token));
-  const timed = workSeconds === undefined || workSeconds === 0 ? {} : { workSeconds };
+  const { rest, workSeconds } = timeIn(piece, reading);
+  const timed = workSeconds === undefined ? {} : { workSeconds };
   const known = knownItem(rest, span, reading);
   if (known !== undefined) return { item: { ...known, ...timed } };
-  const text = plainWords(asTyped(rest, reading.told.text));
+  const text = plainWords(asTyped(withoutEndSigns(rest), reading.told.text));
   if (text === '') return undefined;
   return { item: { id: '', span, what: { kind: 'words', text }, ...timed }, keptWords: text };
+}
+
+/** Signs that join or part words say nothing at an item's ends. */
+function withoutEndSigns(tokens: readonly MoveToken[]): readonly MoveToken[] {
+  const isWord = ({ text }: MoveToken) => !/^[-:.+/&]$/.test(text);
+  return tokens.slice(Math.max(0, tokens.findIndex(isWord)), tokens.findLastIndex(isWord) + 1);
+}
+
+/** An item's one time and the words without it; with several times all of them stay words. */
+function timeIn(
+  piece: readonly MoveToken[],
+  reading: LetterReading,
+): { readonly rest: readonly MoveToken[]; readonly workSeconds?: number } {
+  const [time] = timesIn(piece, reading);
+  const rest = piece.filter((token) => time === undefined || !time.tokens.includes(token));
+  if (time?.mark.kind !== 'time' || time.mark.seconds === 0) return { rest: piece };
+  return timesIn(rest, reading).length > 0 ? { rest: piece } : { rest, workSeconds: time.mark.seconds };
+}
+
+function timesIn(piece: readonly MoveToken[], reading: LetterReading): readonly SplitMark[] {
+  return splitMove(piece, reading.book).marks.filter(({ mark }) => mark.kind === 'time');
 }
 
 function knownItem(tokens: readonly MoveToken[], span: Span, reading: LetterReading): OpenItem | undefined {
@@ -127,12 +145,23 @@ function detailOf({ tokens }: SplitMark, reading: LetterReading): string {
     .join('');
 }
 
-/** The words as the draft has them, without the tokens left out. */
+/** The words as the draft has them; brackets and quotes are closed. */
 function asTyped(tokens: readonly MoveToken[], text: string): string {
   return tokens
     .map((token, index) => {
       const apart = index > 0 && token.start !== tokens[index - 1]?.end;
-      return (apart ? ' ' : '') + text.slice(token.start, token.end);
+      return (apart ? ' ' : '') + tokenAsTyped(token, text);
     })
     .join('');
+}
+
+function tokenAsTyped(token: MoveToken, text: string): string {
+  switch (token.kind) {
+    case 'note':
+      return `(${innerText(text, token)})`;
+    case 'quote':
+      return `"${innerText(text, token)}"`;
+    default:
+      return text.slice(token.start, token.end);
+  }
 }

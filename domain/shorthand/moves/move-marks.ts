@@ -79,7 +79,7 @@ const feel: MarkMatcher = (tokens, at) => {
 const rpe: MarkMatcher = (tokens, at) => {
   const word = phrase(tokens, at, 'rpe');
   const number = word && tokens[word.next];
-  if (word === undefined || number?.kind !== 'number') return undefined;
+  if (word === undefined || number?.kind !== 'number' || hasUnit(tokens, word.next + 1)) return undefined;
   return { value: { kind: 'rpe', rpe: number.value }, next: word.next + 1 };
 };
 
@@ -89,8 +89,10 @@ const atSign: MarkMatcher = (tokens, at) => {
   return { value: { kind: 'at', value: number.value }, next: at + 2 };
 };
 
+/** Whether the number before this place is a weight, a time or a distance. */
 function hasUnit(tokens: readonly MoveToken[], at: number): boolean {
-  return phraseOf(tokens, at, massUnits) !== undefined;
+  const length = duration(tokens, at - 1, 'seconds');
+  return phraseOf(tokens, at, massUnits) !== undefined || length?.value.bare === false;
 }
 
 /** `tempo 3-1-1-0`; `x` is explosive and counts as 1 s; three numbers leave out the last pause. */
