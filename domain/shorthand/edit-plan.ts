@@ -1,9 +1,10 @@
 import { labelsByLine } from '../plan/labels.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Change, changesBetween } from './changes-between.ts';
-import { applyEdit, type Edited, type Editing } from './edits/apply-edit.ts';
+import { applyEdit } from './edits/apply-edit.ts';
 import type { SideChange } from './edits/carried-sides.ts';
 import type { PlacedEdit } from './edits/edit.ts';
+import type { Edited, Editing } from './edits/edit-step.ts';
 import { allIds, withIdsInOrder } from './edits/plan-lines.ts';
 import { readEdits } from './edits/read-edits.ts';
 import { spanOfLine } from './group-lines.ts';
@@ -42,7 +43,7 @@ export function editPlan(plan: Plan, text: string, context: ReadingContext): Pla
     tellProblem(told, 1, { start: 0, end: Math.min(1, kept.length) }, { code: 'unknown-edit' });
   }
   const book = nameBook(context);
-  const steps = applyAll(plan, edits, { original: plan, book, context, told });
+  const steps = applyAll(plan, edits, { original: plan, book, told });
   const settled = told.problems.length > 0 ? undefined : settle(steps, told, context, plan);
   const problems = told.problems.toSorted((a, b) => a.span.start - b.span.start);
   if (settled === undefined) return { changes: [], notes: told.notes, problems };

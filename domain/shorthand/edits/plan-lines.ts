@@ -1,5 +1,6 @@
 import { hasLetters, isOpenBlock } from '../../plan/blocks-of.ts';
 import type { Block, Letter, LetteredBlock, LineId, Plan, PlannedMove } from '../../plan/plan.ts';
+import type { Place } from './edit.ts';
 
 /** Pure changes of a plan by line id; a line that is not there changes nothing. */
 
@@ -70,6 +71,11 @@ export function withoutLetter(plan: Plan, letter: Letter): Plan {
 
 export function insertedAt<Item>(items: readonly Item[], at: number, item: Item): readonly Item[] {
   return [...items.slice(0, at), item, ...items.slice(at)];
+}
+
+/** Where a line goes that is to stand before or after this one. */
+export function placeIn(lines: readonly { readonly id: LineId }[], id: LineId, { side }: Place): number {
+  return lines.findIndex((line) => line.id === id) + (side === 'after' ? 1 : 0);
 }
 
 /** Ids for lines that are new, standing nowhere in the plan. */
