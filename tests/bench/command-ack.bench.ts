@@ -5,8 +5,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { App, HTTPReceiver, LogLevel } from '@slack/bolt';
 import { afterAll, beforeAll, bench, describe } from 'vitest';
+import { createClient } from '../../bot/create-client.ts';
 import { createHttpReceiver } from '../../bot/create-http-receiver.ts';
 import { createLog } from '../../bot/log.ts';
+import { realTime } from '../../bot/real-time.ts';
 import { openStorage, type SqliteStorage } from '../../storage/open-storage.ts';
 import { commandPayload } from '../helpers/payloads.ts';
 import { createTestApp, noHandlers } from '../helpers/test-app.ts';
@@ -65,26 +67,19 @@ async function startIdentityServer(): Promise<string> {
 
 beforeAll(async () => {
   storage = openStorage({ file: join(folder, 'bench.sqlite') });
-  const { createClient } = await import('../../bot/create-client.ts');
   const apiUrl = await startIdentityServer();
   const client = createClient({ token: 'xoxb-bench', log, apiUrl });
   const stored = createTestApp({
     storage,
     log,
+    realTime,
     clients: { interaction: client, background: client },
     receiver: createHttpReceiver({ signingSecret, log, readiness: async () => ({ ready: true }) }),
     handlers: {
       ...noHandlers,
       commands: {
-        '/evenset': async (_request, { stores, studioId, now, newId }) => {
-          const record = {
-            id: newId(),
-            authorId: 'U1',
-            state: 'draft',
-            currentVersion: 1,
-            createdAt: now,
-          } as const;
-          await stores.plans.create(studioId, record);
+        '/evenset': async (_request, { stores, studioId, newId }) => {
+          await stores.people.save(studioId, { id: newId(), roles: ['instructor'] });
           return { answers: [] };
         },
       },

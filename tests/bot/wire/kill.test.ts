@@ -123,7 +123,10 @@ describe('a process that is killed at any moment', () => {
               .listMessages(place)
               .filter(({ threadTs, authorId }) => threadTs === ts && authorId === 'UBOT').length,
         );
-      await expect.poll(cardsUnder, { timeout: 15_000 }).toEqual(written.map(() => 1));
+      // Posts to one place are a second apart.
+      await expect
+        .poll(cardsUnder, { timeout: 15_000 + written.length * 1_500 })
+        .toEqual(written.map(() => 1));
       await endApp('SIGTERM');
       expect(cardsUnder()).toEqual(written.map(() => 1));
       const keys = workspace.listMessages(place).flatMap(({ metadata }) => metadata?.event_payload.key ?? []);
