@@ -6,7 +6,7 @@ import { moveInPlaceOf } from './move-in-place.ts';
 import type { LineId, Plan, PlannedMove } from './plan.ts';
 
 /** What someone does without today; nobody is named and no reason is asked. */
-export const limits = ['no jumps', 'no floor', 'no wrists', 'nothing overhead', 'not on the back'] as const;
+const limits = ['no jumps', 'no floor', 'no wrists', 'nothing overhead', 'not on the back'] as const;
 export type Limit = (typeof limits)[number];
 
 /** One line of the sheet: the move as planned where it fits, else what is done in its place. */
