@@ -32,11 +32,17 @@ export const ModalForm = (props: { readonly as: string; readonly modal: ShownMod
           form.run((values) => askServer.submit({ as, view: modal.id, values }));
         }}
       >
-        <div class={form.isBusy ? 'dialog-body busy' : 'dialog-body'} aria-busy={form.isBusy}>
+        <section
+          class={form.isBusy ? 'dialog-body busy' : 'dialog-body'}
+          aria-busy={form.isBusy}
+          aria-label={modal.title}
+          // A long text without a field in it is scrolled by keyboard only where it can take the focus.
+          {...(modal.submit === undefined ? { tabIndex: 0 } : {})}
+        >
           {modal.blocks.map((block) => (
             <ShowBlock key={block.block_id} block={block} form={form} />
           ))}
-        </div>
+        </section>
         <footer class="dialog-foot">
           <p class="foot-note" role="alert">
             {errorCount === 0
