@@ -31,7 +31,7 @@ export type Context = {
 };
 
 /** A class within 48 hours that shares a slot habit. */
-export type NeighbourClass = {
+type NeighbourClass = {
   readonly title: string;
   readonly instant: string;
   readonly setsByMuscle: Readonly<Record<string, number>>;

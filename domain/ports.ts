@@ -35,7 +35,7 @@ export type PlanVersion = {
 
 export type MuscleLoad = { readonly muscle: Muscle; readonly sets: number; readonly tensionSeconds: number };
 
-export type Studio = { readonly id: StudioId; readonly name: string; readonly createdAt: string };
+type Studio = { readonly id: StudioId; readonly name: string; readonly createdAt: string };
 
 export type StudioStore = {
   save(studio: Studio): Promise<void>;
@@ -44,7 +44,7 @@ export type StudioStore = {
 };
 
 /** What the product keeps of staff: the workspace's id and the roles given in the product. */
-export type Person = {
+type Person = {
   readonly id: PersonId;
   readonly roles: readonly ('head coach' | 'instructor' | 'admin')[];
 };

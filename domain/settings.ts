@@ -66,7 +66,7 @@ export type FloorSettings = {
 export type DoseSettings = { readonly low: number; readonly high: number; readonly veryHigh: number };
 
 /** Limits of the checks, each with its source beside it in `defaultSettings`. */
-export type CheckSettings = {
+type CheckSettings = {
   readonly lateStartShareOfBout: number;
   readonly lateStartSecondsOfBout: number;
   readonly unusedShareOfTeachingTime: number;

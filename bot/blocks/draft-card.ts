@@ -33,7 +33,7 @@ export function titleOf(plan: Plan | undefined, words: Words): string {
 }
 
 /** Each block with its own time, its letters and moves; short letters share a line. */
-export function blockLines(plan: Plan, timeline: Timeline, show: Show): readonly string[] {
+function blockLines(plan: Plan, timeline: Timeline, show: Show): readonly string[] {
   const letters = labelledLetters(plan);
   return plan.blocks.flatMap((block, place) => {
     const time = timeline.blocks[place];
@@ -213,7 +213,7 @@ function nextSteps(open: OpenPlan, words: Words): readonly ButtonFacts[] {
 }
 
 /** State, version and place on the calendar, as the last line of a card. */
-export function standingOf(open: OpenPlan, words: Words): string {
+function standingOf(open: OpenPlan, words: Words): string {
   const { record, scheduled } = open;
   return [
     words.card.version(record.currentVersion),

@@ -55,7 +55,7 @@ export async function findPlanInThread(
 }
 
 /** Keys of notices about a plan read `kind:plan:…`. */
-export function planOfNoticeKey(key: string): PlanId | undefined {
+function planOfNoticeKey(key: string): PlanId | undefined {
   const [kind, planId] = key.split(':');
   return kind === 'text' || kind === 'card' || kind === 'review' || kind === 'answer' ? planId : undefined;
 }

@@ -12,7 +12,7 @@ export function textKey(planId: string): string {
 }
 
 /** The thread a draft lives in: under the person's own message, or under the text Evenset posted. */
-export function threadOf(open: OpenPlan): { readonly to: string; readonly thread: ThreadRef } {
+function threadOf(open: OpenPlan): { readonly to: string; readonly thread: ThreadRef } {
   const { home, id, authorId } = open.record;
   return home === undefined
     ? { to: authorId, thread: { noticeKey: textKey(id) } }

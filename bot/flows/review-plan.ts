@@ -89,7 +89,7 @@ async function tellAuthor(desk: Desk, open: OpenPlan, text: string): Promise<voi
 }
 
 /** One review message a round: sent, or changed after an approval. */
-export async function reviewKey(desk: Desk, record: PlanRecord): Promise<string> {
+async function reviewKey(desk: Desk, record: PlanRecord): Promise<string> {
   const steps = await desk.stores.reviews.list(desk.studioId, record.id);
   const rounds = steps.filter(({ kind }) => kind === 'sent' || kind === 'changed after approval').length;
   return `review:${record.id}:${rounds}`;

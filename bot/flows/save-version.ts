@@ -31,7 +31,7 @@ export async function saveVersion(desk: Desk, record: PlanRecord, made: NewVersi
 }
 
 /** Load rows as told: one a muscle that was touched. */
-export function loadRows(load: Load): readonly MuscleLoad[] {
+function loadRows(load: Load): readonly MuscleLoad[] {
   return muscles.flatMap((muscle: Muscle) => {
     const sets = load.setsByMuscle[muscle] ?? 0;
     const tensionSeconds = load.tensionSecondsByMuscle[muscle] ?? 0;

@@ -10,7 +10,7 @@ export type LabelledLetter = {
 };
 
 /** The label of the n-th letter of a class, from 0: A … Z, AA, AB … */
-export function letterLabel(index: number): string {
+function letterLabel(index: number): string {
   const last = String.fromCharCode(65 + (index % 26));
   return index < 26 ? last : letterLabel(Math.floor(index / 26) - 1) + last;
 }

@@ -78,7 +78,8 @@ describe.skipIf(!hasBrowser)(
         .toBe(true);
       await page.waitForTimeout(200);
     };
-    const goTo = (place: string) => page.getByRole('button', { name: new RegExp(`^${place}(,? ?\\d+ new)?$`) }).click();
+    const goTo = (place: string) =>
+      page.getByRole('button', { name: new RegExp(`^${place}(,? ?\\d+ new)?$`) }).click();
     const moveClockTo = async (moment: RegExp) => {
       await page.getByRole('button', { name: /Studio clock/ }).click();
       const clock = page.getByRole('dialog', { name: 'Move the clock' });
@@ -122,7 +123,7 @@ describe.skipIf(!hasBrowser)(
       await expectNoBarrier();
       await expectFitsThePhone();
       await view.getByRole('button', { name: 'Close', exact: true }).click();
-    await view.waitFor({ state: 'detached' });
+      await view.waitFor({ state: 'detached' });
     });
 
     test('4: edits in the thread answer with what changed; undo and redo', async () => {
