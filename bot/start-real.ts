@@ -24,6 +24,8 @@ export async function startReal(parts: {
   readonly access: WorkspaceAccess;
   readonly storage: Storage;
   readonly log: Log;
+  /** Real milliseconds between two posts to one place. */
+  readonly pacingMs?: number;
 }): Promise<Running> {
   const { env, access, storage, log } = parts;
   const settings = await settingsOf(env);
@@ -44,6 +46,7 @@ export async function startReal(parts: {
     log,
     words: english,
     catalogue,
+    ...(parts.pacingMs === undefined ? {} : { pacingMs: parts.pacingMs }),
   });
   const known = await knowWorkspace(evenset);
   if (settings !== undefined) await takeSettings(known, settings, storage, log);
