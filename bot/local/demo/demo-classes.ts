@@ -3,11 +3,11 @@ export const demoClasses: Readonly<Record<string, readonly string[]>> = {
   'mon-evening': [
     `Squat & Press, 45 min, level 2, 14 people, Mill Room
 warm-up 6:00: march, bodyweight squat, arm circles
-straight x3, 40/30
+straight x4, 40/35
 goblet squat
 dumbbell shoulder press
 rest 75, explain
-circuit x3, 40/20
+circuit x4, 45/20
 reverse lunge alternating
 push-up
 dead bug
@@ -18,17 +18,21 @@ mountain climber
 cool-down to the end`,
     `Lower Ladder, 45 min, level 2, 14 people, Mill Room
 warm-up 6:00: march, hip hinge
-straight x4, 40/30
+straight x4, 45/45
 goblet squat
 rest 60, explain
 ladder 2 to 10 step 2
 squat to press
 push-up
 rest 90
-circuit x3, 45/15
+circuit x4, 45/20
 reverse lunge alternating
 plank
 side plank
+rest 60
+finisher x2, 40/20
+mountain climber
+high knees
 cool-down to the end`,
     `Squat & Push, 45 min, level 2, 14 people, Mill Room
 warm-up 7:00: march, arm circles
@@ -48,23 +52,23 @@ cool-down to the end`,
   'tue-early': [
     `Wake Up, 30 min, level 1, 9 people, Loft
 warm-up 5:00: march, arm circles
-circuit x3, 30/15
+circuit x4, 30/15
 bodyweight squat
 knee push-up
 glute bridge
 plank
 rest 45
-finisher, 30/15
+finisher x2, 30/15
 jumping jack
-high knees
+march
 cool-down to the end`,
     `First Light, 30 min, level 1, 9 people, Loft
 warm-up 5:00: march, hip hinge
-circuit x3, 35/15
+circuit x4, 40/20
 bodyweight squat
 incline push-up
 dead bug
-side plank
+knee side plank
 cool-down to the end`,
     `Kettle On, 30 min, level 1, 9 people, Loft
 warm-up 5:00: march
@@ -83,11 +87,11 @@ cool-down to the end`,
 warm-up 6:00: march, arm circles
 emom 12
 8 push-up
-10 goblet squat
 12 dead bug
+10 goblet squat
 rest 60
 amrap 8, about 5 rounds
-6 squat to press
+8 push-up
 8 reverse lunge alternating
 cool-down to the end`,
     `Noon Pairs, 40 min, level 2, 10 people, Loft
@@ -103,13 +107,13 @@ jumping jack
 cool-down to the end`,
     `Noon Song, 40 min, level 2, 10 people, Loft
 warm-up 6:00: march, arm circles
-every 1:30 x6
+every 1:30 x8
 10 goblet squat
 10 push-up
 rest 60
 song 3:45: bodyweight squat, march
 rest 45
-circuit x3, 30/15
+circuit x4, 35/15
 reverse lunge alternating
 dead bug
 cool-down to the end`,
@@ -117,18 +121,18 @@ cool-down to the end`,
   'thu-evening': [
     `Press & Core, 45 min, level 2, 14 people, Mill Room
 warm-up 6:00: march, arm circles
-straight x3, 40/30
+straight x4, 45/45
 dumbbell shoulder press
 goblet squat
 rest 60, explain
-circuit x3, 40/20
+circuit x5, 40/20
 push-up
 reverse lunge alternating
 side plank
 cool-down to the end`,
     `Station Round, 45 min, level 2, 14 people, Mill Room
 warm-up 6:00: march, hip hinge
-stations x2, 45/15, 2 each
+stations x4, 40/15, 2 each
 goblet squat
 push-up
 dumbbell shoulder press
@@ -139,11 +143,11 @@ mountain climber
 cool-down to the end`,
     `Thursday Supers, 45 min, level 2, 14 people, Mill Room
 warm-up 6:00: march, arm circles
-circuit x3, 40/30
+circuit x5, 40/40
 goblet squat + push-up
 reverse lunge alternating + dead bug
 rest 60
-finisher x2, 30/15
+finisher x3, 40/20
 squat to press
 plank
 cool-down to the end`,
@@ -151,47 +155,48 @@ cool-down to the end`,
   'sat-long': [
     `Long Saturday, 60 min, level 2, 16 people, Mill Room
 warm-up 8:00: march, hip hinge, arm circles
-straight x4, 40/40
+straight x4, 40/60
 goblet squat
 dumbbell floor press
 rest 90, explain
-circuit x3, 40/20
+circuit x4, 45/20
 reverse lunge alternating
-push-up
+bent-over row
 dead bug
 side plank
 rest 60
-for time, cap 6:00
+for time, cap 8:00
 20 bodyweight squat
 20 mountain climber
 cool-down to the end`,
     `Saturday Partners, 60 min, level 2, 16 people, Mill Room
 warm-up 8:00: march, arm circles
-circuit x4, 40/20, in pairs, swap
+circuit x5, 40/30, in pairs, swap
 goblet squat
-push-up
+bent-over row
 rest 90
-straight x3, 40/30
+straight x4, 40/45
 dumbbell shoulder press
 reverse lunge alternating
 rest 60
-circuit x3, 30/15
-plank
+circuit x5, 40/20
 dead bug
+glute bridge
 cool-down to the end`,
     `Saturday Build, 60 min, level 2, 16 people, Mill Room
 warm-up 8:00: march, hip hinge
-circuit, work 30 40 50, rest 20
+circuit, work 30 40 50 40, rest 25
 goblet squat
 dumbbell floor press
-reverse lunge alternating
+glute bridge
 rest 90
-straight x4, 40/30
+straight x6, 40/50
 squat to press
 rest 60
-circuit x3, 40/20
+circuit x5, 40/20
 side plank
 dead bug
+reverse lunge alternating
 cool-down to the end`,
   ],
 };

@@ -121,7 +121,7 @@ export function findingText(
       );
     case 'time-unused':
       return told(
-        `${lengthText(finding.unusedSeconds)} of ${lengthText(finding.teachingSeconds)} unused.`,
+        `${lengthText(finding.unusedSeconds)} of ${lengthText(finding.teachingSeconds)} has no use: spare, or more cool-down than needed.`,
         'There is room for a round or a longer cool-down',
       );
     case 'no-break-between-blocks':
