@@ -43,7 +43,7 @@ describe('the words of findings', () => {
       'Cool-down 2:30, the least here is 5:00.',
       'A: jumps in the first 4:00 of work.',
       'The warm-up has none of the first block in it.',
-      '18:00 of 40:00 unused.',
+      '18:00 of 40:00 has no use: spare, or more cool-down than needed.',
       'Nothing between B and the next block.',
       'B: the change takes 8 s of each 20 s.',
       'A1 and A2: quadriceps twice in a row.',
