@@ -1,9 +1,4 @@
-import {
-  type ClassProblems,
-  type ClassReport,
-  reportOnClass,
-  reportOnPlan,
-} from '../../domain/class-report.ts';
+import { type ClassProblems, type ClassReport, reportOnPlan } from '../../domain/class-report.ts';
 import { decideStep } from '../../domain/plan/decide-step.ts';
 import type { Plan, PlanFacts } from '../../domain/plan/plan.ts';
 import type { VersionCause } from '../../domain/plan/plan-life.ts';
@@ -16,6 +11,7 @@ import { renderChange } from '../blocks/change-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { contextFor, type OpenPlan, openPlan, reportOnVersion, withClass } from './open-plan.ts';
 import { postInThread, refreshCard } from './post-draft.ts';
+import { reportFromText } from './report-from-text.ts';
 import { followUpReview } from './review-plan.ts';
 import { saveVersion } from './save-version.ts';
 import { scheduleFromFacts } from './schedule-class.ts';
@@ -41,14 +37,25 @@ export async function applyEdit(
   const { plan: edited, changes, problems } = editPlan(plan, words, context);
   if (edited === undefined || problems.length > 0) return kept(problemsText(desk, problems));
   const report = reportOnPlan(edited, context);
-  return append(desk, open, by, { text: printPlan(edited), report, changes, cause: { kind: 'edit', words } });
+  return append(desk, open, by, {
+    text: printPlan(edited, desk.catalogue),
+    report,
+    changes,
+    cause: { kind: 'edit', words },
+  });
 }
 
 /** The class written anew: the whole text, or the text with one line put right. */
 export async function rewrite(desk: Desk, open: OpenPlan, by: string, text: string): Promise<Changed> {
   const context = await contextFor(desk, open.record.id);
   const previous = open.version.plan === undefined ? {} : { previousPlan: open.version.plan };
-  const report = reportOnClass(text, { ...context, ...previous });
+  const report = await reportFromText(
+    desk,
+    text,
+    { ...context, ...previous },
+    open.record.authorId,
+    open.scheduled,
+  );
   return append(desk, open, by, { text, report, changes: [], cause: { kind: 'written' } });
 }
 
@@ -66,7 +73,7 @@ export async function putOnCalendar(
   const { startsAt } = facts;
   const words = startsAt === undefined ? 'calendar' : `calendar ${startsAt.date} ${startsAt.time}`;
   return append(desk, open, by, {
-    text: printPlan(dated),
+    text: printPlan(dated, desk.catalogue),
     report,
     changes: [],
     cause: { kind: 'edit', words },

@@ -2,6 +2,7 @@ import type { Outcome, ScheduledClass } from '../../domain/calendar/scheduled-cl
 import { renderAfterClass } from '../blocks/after-class-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { findClass } from './classes-in-week.ts';
+import { standingVersion } from './standing-version.ts';
 
 /** What became of marking a class. */
 export type Marked = { readonly kind: 'marked' } | { readonly kind: 'kept'; readonly message: Message };
@@ -46,24 +47,12 @@ export async function keepOutcome(desk: Desk, scheduled: ScheduledClass, outcome
   const taught = outcome.how !== 'not taught';
   await desk.stores.classes.save(desk.studioId, scheduled);
   await desk.stores.classes.setState(desk.studioId, scheduled.id, taught ? 'taught' : 'not taught', outcome);
-  const version = taught ? await taughtVersion(desk, scheduled) : undefined;
+  const version = taught ? await standingVersion(desk, scheduled) : undefined;
   await desk.stores.classes.saveLoad(
     desk.studioId,
     scheduled.id,
     version?.load ?? [],
     version?.setsByPattern ?? {},
-  );
-}
-
-/** The version that was taught: the last approved one, else the plan as it stands. */
-async function taughtVersion(desk: Desk, scheduled: ScheduledClass) {
-  if (scheduled.planId === undefined) return undefined;
-  const record = await desk.stores.plans.find(desk.studioId, scheduled.planId);
-  if (record === undefined) return undefined;
-  return desk.stores.plans.findVersion(
-    desk.studioId,
-    record.id,
-    record.approvedVersion ?? record.currentVersion,
   );
 }
 

@@ -9,6 +9,7 @@ import type { Context } from '../../domain/context.ts';
 import type { PlanRecord } from '../../domain/plan/plan-life.ts';
 import type { PlanVersion } from '../../domain/ports.ts';
 import type { Desk } from '../handling.ts';
+import { classesNearby } from './classes-nearby.ts';
 
 /** A plan as it stands: its record, one version of it, the report on that, and its next class. */
 export type OpenPlan = {
@@ -22,13 +23,22 @@ export type OpenPlan = {
 export async function contextFor(desk: Desk, planId?: PlanId): Promise<Context> {
   const { studioId, stores, catalogue, settings, now } = desk;
   const dismissed = planId === undefined ? [] : await stores.plans.listDismissed(studioId, planId);
+  const nearby = planId === undefined ? {} : await classesNearby(desk, await classOfPlan(desk, planId));
   return {
     catalogue,
     settings,
     now,
     movesTaught: await stores.classes.listMovesTaught(studioId),
     dismissed: new Set(dismissed),
+    ...nearby,
   };
+}
+
+/** The class a plan is for: the next one, else the last. */
+async function classOfPlan(desk: Desk, planId: PlanId): Promise<ScheduledClass | undefined> {
+  const classes = await desk.stores.classes.findByPlan(desk.studioId, planId);
+  const live = classes.filter(({ state }) => state !== 'cancelled');
+  return live.find(({ startsAt }) => startsAt.instant >= desk.now) ?? live.at(-1);
 }
 
 /** The current version of a plan, or the one asked for; undefined where there is none. */
@@ -61,9 +71,7 @@ function planOfNoticeKey(key: string): PlanId | undefined {
 }
 
 export async function withClass(desk: Desk, open: Omit<OpenPlan, 'scheduled'>): Promise<OpenPlan> {
-  const classes = await desk.stores.classes.findByPlan(desk.studioId, open.record.id);
-  const live = classes.filter(({ state }) => state !== 'cancelled');
-  const next = live.find(({ startsAt }) => startsAt.instant >= desk.now) ?? live.at(-1);
+  const next = await classOfPlan(desk, open.record.id);
   return next === undefined ? open : { ...open, scheduled: next };
 }
 

@@ -14,6 +14,8 @@ export async function scheduleFromFacts(desk: Desk, open: Omit<OpenPlan, 'schedu
     facts.startsAt === undefined ? planned?.startsAt : zonedMoment(facts.startsAt, desk.settings.zone);
   if (startsAt === undefined) return;
   const { instant } = startsAt;
+  // A plan taught again keeps its old moment on the title line; the past is not planned anew.
+  if (planned === undefined && instant <= desk.now) return;
   const base =
     planned ??
     (await freeClassAt(desk, open.record.authorId, instant)) ??
@@ -40,7 +42,7 @@ async function plannedClassOf(desk: Desk, planId: string): Promise<ScheduledClas
 }
 
 /** The instructor's own timetabled class at that instant that has no plan yet. */
-async function freeClassAt(
+export async function freeClassAt(
   desk: Desk,
   instructorId: string,
   instant: string,

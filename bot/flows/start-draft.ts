@@ -1,9 +1,9 @@
-import { reportOnClass } from '../../domain/class-report.ts';
 import type { Home, PlanRecord } from '../../domain/plan/plan-life.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk } from '../handling.ts';
 import { contextFor, type OpenPlan, withClass } from './open-plan.ts';
 import { postCard, textKey } from './post-draft.ts';
+import { reportFromText } from './report-from-text.ts';
 import { saveVersion } from './save-version.ts';
 import { scheduleFromFacts } from './schedule-class.ts';
 
@@ -24,7 +24,7 @@ export async function startDraft(desk: Desk, start: DraftStart): Promise<OpenPla
     ...(start.home === undefined ? {} : { home: start.home }),
     createdAt: desk.now,
   };
-  const report = reportOnClass(start.text, await contextFor(desk));
+  const report = await reportFromText(desk, start.text, await contextFor(desk), start.personId);
   await desk.stores.plans.create(desk.studioId, record);
   const version = await saveVersion(desk, record, {
     text: start.text,

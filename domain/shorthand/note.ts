@@ -10,6 +10,13 @@ export type NoteKind =
   | { readonly code: 'title-missing' }
   | { readonly code: 'fact-in-title'; readonly fact: string }
   | { readonly code: 'next-such-time'; readonly startsAt: WallTime }
+  /** What the line leaves out, taken from the timetable's class of that moment. */
+  | {
+      readonly code: 'from-timetable';
+      readonly room?: string;
+      readonly people?: number;
+      readonly slotSeconds?: number;
+    }
   // Readings
   | { readonly code: 'read-as'; readonly read: string; readonly as: string }
   | { readonly code: 'bare-seconds'; readonly seconds: number }

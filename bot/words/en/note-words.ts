@@ -7,6 +7,12 @@ export function noteText(note: Note): string {
   switch (note.code) {
     case 'slot-assumed':
       return `No length on the first line: ${note.slotSeconds / 60} min taken. Say it there: 45 min`;
+    case 'from-timetable':
+      return `From the timetable: ${[
+        ...(note.slotSeconds === undefined ? [] : [`${note.slotSeconds / 60} min`]),
+        ...(note.room === undefined ? [] : [note.room]),
+        ...(note.people === undefined ? [] : [`${note.people} people`]),
+      ].join(', ')}.`;
     case 'title-missing':
       return 'No title: the first line reads as part of the class.';
     case 'fact-in-title':
