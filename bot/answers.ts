@@ -53,9 +53,23 @@ export function createCarryOut(parts: {
       try {
         await carryOut(studioId, asker, answer);
       } catch (error) {
-        const notOpened = answer.kind === 'open view' ? { words: words.faults.formNotOpened } : {};
-        await onError({ error, what: `answer: ${answer.kind}`, asker, event: 'none', ...notOpened });
+        const what = `answer: ${answer.kind}`;
+        await onError({ error, what, asker, event: 'none', words: wordsFor(answer, words) });
       }
     }
   };
+}
+
+/** The change stands by now: none of these says that nothing was done. */
+function wordsFor({ kind }: Answer, { faults }: Words): (id: string) => string {
+  switch (kind) {
+    case 'open view':
+      return faults.formNotOpened;
+    case 'link to you':
+      return faults.savedWithoutLink;
+    case 'update view':
+    case 'publish home':
+    case 'only to you':
+      return faults.answerNotShown;
+  }
 }

@@ -13,6 +13,10 @@ export const faultWords = {
     'This button or form belongs to an older message of mine. Look at the newest message in the thread and try there.',
   formNotOpened: (id: string) =>
     `The form did not open: the workspace took too long. Tap again (number ${id}).`,
+  answerNotShown: (id: string) =>
+    `My answer did not get through. What you had is as it was or as you asked: look once more, and ask again if something is missing (number ${id}).`,
+  savedWithoutLink: (id: string) =>
+    `Saved, no need to send it again. I could not get the link to it: look in your direct messages with me (number ${id}).`,
   savedPostDelayed:
     'Saved. The workspace takes its time with the post; it comes by itself, no need to send anything again.',
   noticeNotPosted: (to: string, code: string, text: string) =>

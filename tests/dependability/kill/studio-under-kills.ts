@@ -290,7 +290,7 @@ async function bundle(): Promise<string> {
   const outfile = join(mkdtempSync(join(cache, 'evenset-kill-')), 'app.js');
   await build({
     absWorkingDir: root,
-    entryPoints: ['tests/dependability/kill/killable-app.ts'],
+    entryPoints: [new URL('./killable-app.ts', import.meta.url).pathname],
     bundle: true,
     format: 'esm',
     platform: 'node',
