@@ -2,8 +2,8 @@ import type { KnownBlock } from '@slack/types';
 import type { MoveId } from '../../domain/catalogue/move.ts';
 import { hasLetters } from '../../domain/plan/blocks-of.ts';
 import type { Plan } from '../../domain/plan/plan.ts';
-import { planDifference } from '../../domain/plan/plan-difference.ts';
 import type { LifeStep } from '../../domain/plan/plan-life.ts';
+import { changesBetween } from '../../domain/shorthand/changes-between.ts';
 import { printBlockLine } from '../../domain/shorthand/print-plan.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
@@ -100,9 +100,9 @@ export function renderDifference(before: OpenPlan, after: OpenPlan, show: Show):
 
 function differenceLines(before: OpenPlan, after: OpenPlan, show: Show): readonly string[] {
   const [was, now] = [before.version.plan, after.version.plan];
-  const lines = was === undefined || now === undefined ? [] : planDifference(was, now);
+  const lines = was === undefined || now === undefined ? [] : changesBetween(was, now, show.catalogue);
   return [
-    ...lines.map((change) => inertText(show.words.difference(change, show.catalogue))),
+    ...lines.map((change) => inertText(show.words.change(change))),
     ...effectLines(before, after, show),
   ];
 }

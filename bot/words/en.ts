@@ -16,7 +16,6 @@ import {
 } from './en/card-words.ts';
 import { changeText } from './en/change-words.ts';
 import { countdownWords } from './en/countdown-words.ts';
-import { differenceText } from './en/difference-words.ts';
 import { faultWords } from './en/fault-words.ts';
 import { findingText, severityText, standingLine } from './en/finding-words.ts';
 import { noteText } from './en/note-words.ts';
@@ -54,7 +53,6 @@ export const english = {
   problem: problemText,
   note: noteText,
   change: changeText,
-  difference: differenceText,
   finding: findingText,
   severity: severityText,
   refusal: refusalText,

@@ -1,28 +1,12 @@
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { rowAndSquat } from '../classes/row-and-squat.ts';
 import { hasBrowser, launchBrowser, noBrowserNotice } from '../helpers/browser.ts';
 import { type Product, startProduct } from '../helpers/start-product.ts';
 
 /** A busy machine takes its time; nothing here waits longer than it must. */
 const patience = 8_000;
-
-const rowAndSquat = `Row & Squat, 40 min, level 2, 12 people
-kit: dumbbells, mats
-warm-up 6:00: march, hip hinge, arm circles
-straight x3, 40/20
-bent-over row
-goblet squat
-rest 60, explain
-emom 10
-8 push-up
-10 dead bug
-rest 60
-circuit x3, 30/15
-reverse lunge alternating
-dumbbell floor press + glute bridge
-? core
-cool-down to the end`;
 
 const mistyped = `Lift & Carry, 30 min, Thu 18:30, Mill Room
 warm-up 5:00
@@ -107,7 +91,7 @@ describe.skipIf(!hasBrowser)(
     };
 
     test('1: a whole class written in the direct message has its card in the thread within a second', async () => {
-      await write(rowAndSquat);
+      await write(rowAndSquat.text);
       const sent = Date.now();
       await page.getByRole('button', { name: /1 reply/ }).click();
       await thread().getByText('40:00, exactly the teaching time').first().waitFor();
