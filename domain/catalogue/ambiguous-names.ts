@@ -38,5 +38,6 @@ export const ambiguousNames: readonly {
     ids: ['standing-cross-crunch', 'slow-mountain-climber', 'bicycle-crunch'],
   },
   { names: ['abduction'], ids: ['seated-band-abduction', 'side-lying-leg-raise', 'standing-side-leg-raise'] },
+  { names: ['side leg raise', 'side leg lift'], ids: ['side-lying-leg-raise', 'standing-side-leg-raise'] },
   { names: ['adduction'], ids: ['adductor-squeeze', 'inner-thigh-lift'] },
 ];

@@ -288,7 +288,7 @@ export const horizontalPulls = movesOfPattern('horizontal pull', [
   },
   {
     name: 'deadlift to row',
-    also: ['rdl to row'],
+    also: ['rdl to row', 'deadrow'],
     prime: ['hamstrings', 'upper back'],
     assisting: ['glutes', 'lats', 'biceps', 'lower back'],
     kit: [pair('dumbbell')],
