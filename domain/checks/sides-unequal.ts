@@ -22,6 +22,7 @@ type SideWork = { readonly right: number; readonly left: number };
 /** A move written for one side gets more work there than on the other, over the whole class. */
 export function sidesUnequal(subject: CheckSubject, context: Context): readonly SidesUnequal[] {
   const oneSided = plannedLines(subject.plan)
+    .filter(({ letter }) => !letter.wholeSetEachSide)
     .map(({ planned }) => planned)
     .filter(({ sides, choice }) => (sides === 'right' || sides === 'left') && choice.kind === 'move');
   const moveIds = new Set(oneSided.flatMap((planned) => knownMove(planned, context)?.id ?? []));

@@ -11,8 +11,10 @@ export function movesInRound(letter: Letter, round: number): readonly PlannedMov
   return move === undefined ? [] : [move];
 }
 
-/** A one-sided move on that side only; what works both sides at once, or by turns, stays. */
+/** A one-sided move on that side only, one typed for the left on the other; what works both sides stays. */
 function onSide(planned: PlannedMove, side: 'right' | 'left', context: TimingContext): PlannedMove {
+  if (planned.sides === 'right') return { ...planned, sides: side };
+  if (planned.sides === 'left') return { ...planned, sides: side === 'right' ? 'left' : 'right' };
   const isOneSided =
     planned.sides === 'both'
       ? knownMove(planned, context)?.sides === 'one-sided'

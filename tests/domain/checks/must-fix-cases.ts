@@ -45,6 +45,8 @@ export const mustFixCases: readonly CheckCase[] = [
       half('level 2', 'circuit x3, 40/20', 'reverse lunge right', 'push-up', 'reverse lunge left'),
       half('level 2', 'circuit x3, 40/20', 'reverse lunge', 'push-up'),
       half('level 2', 'circuit x3, 40/20', 'reverse lunge + push-up, whole set each side'),
+      half('level 2', 'circuit x3, 40/20', 'reverse lunge right + push-up, whole set each side'),
+      half('level 2', 'amrap 8', '8 reverse lunge right + 8 push-up, whole set each side'),
     ],
   },
   {

@@ -234,6 +234,17 @@ const cases: readonly { rule: string; blocks: readonly Block[]; expected: readon
     expected: ['work 30 kickback right', 'work 30 squat', 'work 30 kickback left', 'work 30 squat'],
   },
   {
+    rule: 'whole set each side: a typed side is that of the first time through, the other one follows',
+    blocks: [
+      rounds('circuit', 1, on(30, 15), [
+        letter([move('lunge', { sides: 'right' }), move('row', { sides: 'left' })], {
+          wholeSetEachSide: true,
+        }),
+      ]),
+    ],
+    expected: ['work 30 lunge right', 'work 30 row left', 'work 30 lunge left', 'work 30 row right'],
+  },
+  {
     rule: 'reps each side are the reps a side; no word is half each; alternating is reps in all (3 s a rep)',
     blocks: [
       rounds('straight', 1, undefined, [
