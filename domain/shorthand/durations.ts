@@ -66,9 +66,11 @@ export function durations(tokens: readonly Readable[], at: number): Match<readon
   return { value: values, next };
 }
 
-/** A number before `/`, `x` or a word that owns it is no further value of a list. */
+/** A number before `/`, `x` or a word that owns it is no further value of a list; one before the next list is. */
 function startsSomethingElse(tokens: readonly Readable[], next: number): boolean {
   const text = tokens[next]?.text;
+  if ((text === 'work' || text === 'rest') && duration(tokens, next + 1, 'seconds') !== undefined)
+    return false;
   return text === '/' || text === 'x' || (tokens[next]?.kind === 'word' && listEnds.has(text ?? ''));
 }
 

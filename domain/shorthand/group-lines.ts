@@ -1,5 +1,6 @@
 import type { KitItem } from '../catalogue/kit.ts';
 import { type BlockLine, readBlockLine } from './blocks/read-block-line.ts';
+import { partInlineMoves } from './inline-moves.ts';
 import { limits } from './limits.ts';
 import type { Line } from './lines-of.ts';
 import { plainWords } from './moves/pack-tokens.ts';
@@ -23,7 +24,7 @@ const sayLine = /^\s*say\s*:/;
 export function groupLines(lines: readonly Line[], told: Told): Grouped {
   const sections: { line: Line; head: BlockLine; below: BelowLine[] }[] = [];
   let kit: { readonly items?: readonly KitItem[] } | undefined;
-  for (const line of lines) {
+  for (const line of lines.flatMap((each) => partInlineMoves(each, told))) {
     if (isKitLine(line)) {
       if (kit !== undefined)
         tellProblem(told, line.number, spanOfLine(line), { code: 'said-twice', what: 'kit' });

@@ -28,14 +28,15 @@ export function readKit(tokens: readonly Token[], line: number, told: Told): rea
   let unknownFrom: number | undefined;
   for (let at = 0; at <= tokens.length; ) {
     const joiner = at < tokens.length ? joinerAt(tokens, at) : undefined;
-    const found = phraseOf(tokens, at, kitPhrases);
+    const from = pastWords(tokens, at);
+    const found = phraseOf(tokens, from, kitPhrases);
     const ends = at === tokens.length || joiner !== undefined || found !== undefined;
     if (ends && unknownFrom !== undefined) tellUnknown(unknownFrom, at);
     if (ends) unknownFrom = undefined;
     else unknownFrom ??= at;
     if (found !== undefined) {
       items.push(...found.value);
-      if (found.value.length > 1) {
+      if (found.value.length > 1 || from > at) {
         const span = spanOf(tokens, at, found.next);
         const as = found.value.map(kitName).join(' and ');
         tellNote(told, { code: 'read-as', read: told.text.slice(span.start, span.end), as }, span);
@@ -47,6 +48,23 @@ export function readKit(tokens: readonly Token[], line: number, told: Told): rea
     tellProblem(told, line, spanOf(tokens, 0, tokens.length), { code: 'unknown-kit' });
   }
   return told.problems.length > before ? undefined : [...new Set(items)];
+}
+
+const besideKit: ReadonlySet<string> = new Set([
+  'light',
+  'medium',
+  'heavy',
+  'pair',
+  'pairs',
+  'of',
+  'a',
+  'some',
+]);
+
+/** The place behind words that choose among the pieces of one kit. */
+function pastWords(tokens: readonly Token[], at: number): number {
+  const behind = tokens.findIndex(({ text }, index) => index >= at && !besideKit.has(text));
+  return behind === -1 ? at : behind;
 }
 
 function joinerAt(tokens: readonly Token[], at: number): number | undefined {

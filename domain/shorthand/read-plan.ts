@@ -1,5 +1,6 @@
 import type { Context } from '../context.ts';
 import type { Plan, PlanFacts } from '../plan/plan.ts';
+import { blockWordAt } from './blocks/block-words.ts';
 import { readBlockLine } from './blocks/read-block-line.ts';
 import { checkLength } from './check-length.ts';
 import { checkOrder, sayRests } from './check-order.ts';
@@ -13,7 +14,8 @@ import type { Note } from './note.ts';
 import type { Problem } from './problem.ts';
 import { isKitLine } from './read-kit-line.ts';
 import { readSection, sayTooFewBouts } from './read-section.ts';
-import { readTitleLine, type TitleFacts } from './title/read-title-line.ts';
+import { isFactsLine, readTitleLine, type TitleFacts } from './title/read-title-line.ts';
+import { tokensOf } from './tokens-of.ts';
 import { nothingTold, type Told, tellNote, tellProblem } from './told.ts';
 
 /** What a draft says. `plan` is what could be read; absent where no block could. Spans count in `keepText(text)`. */
@@ -59,12 +61,24 @@ function partTitleLine(lines: readonly Line[], told: Told, context: ReadingConte
     tellNote(told, { code: 'title-missing' });
     return { below: lines };
   }
-  return { title: readTitleLine(first, told, context), below: others };
+  return factsBelow(others, readTitleLine(first, told, context), told, context);
+}
+
+/** Facts of the class go on below the title up to the first line that says anything else. */
+function factsBelow(lines: readonly Line[], title: TitleFacts, told: Told, context: ReadingContext): Parted {
+  const [next, ...others] = lines;
+  if (next === undefined || isKitLine(next) || readBlockLine(next, nothingTold(told.text)) !== undefined) {
+    return { title, below: lines };
+  }
+  if (!isFactsLine(next, told, context)) return { title, below: lines };
+  return factsBelow(others, readTitleLine(next, told, context, title), told, context);
 }
 
 function readsAsBlock(line: Line, told: Told, context: ReadingContext): boolean {
   const trial = nothingTold(told.text);
   const head = readBlockLine(line, trial);
+  const isWordFirst = blockWordAt(tokensOf(line)) !== undefined;
+  if (!isWordFirst && head?.kind !== 'warm-up') return false;
   if (head === undefined || trial.problems.length > 0) return false;
   if (head.shape !== 'open') return true;
   const facts = readTitleLine(line, nothingTold(told.text), context);

@@ -1,4 +1,5 @@
 import type { BlockKind } from '../../plan/plan.ts';
+import { duration } from '../durations.ts';
 import { anyPhrase, type Match, wholeNumber } from '../matches.ts';
 import type { Token } from '../tokens-of.ts';
 import { clausesOf } from './clauses.ts';
@@ -67,6 +68,31 @@ export function blockWordAt(tokens: readonly Token[]): Match<BlockWord> {
   if (tokens[found.next]?.text === '-' && tokens[found.next]?.glued === true) return undefined;
   if (!never.has(kind) && !goesOnAsBlock(tokens, found.next)) return undefined;
   return { value: { kind, form: found.value === 'every' ? 'every' : 'word' }, next: found.next };
+}
+
+/** What may have its length in front: `5 min amrap`, `1 min rest between rounds`. */
+const lengthInFront = new Set<BlockKind>([
+  'warm-up',
+  'cool-down',
+  'mobility',
+  'song',
+  'emom',
+  'amrap',
+  'rest',
+  'water',
+  'explain',
+  'set-up',
+  'clear-up',
+]);
+
+/** The tokens of a line with a length in front of its block word, in the order the line is read in. */
+export function lengthBehindWord(tokens: readonly Token[]): readonly Token[] {
+  const length = duration(tokens, 0, 'minutes');
+  if (length === undefined || length.value.bare) return tokens;
+  const rest = tokens.slice(length.next);
+  const word = blockWordAt(rest);
+  if (word === undefined || word.value.form !== 'word' || !lengthInFront.has(word.value.kind)) return tokens;
+  return [...rest.slice(0, word.next), ...tokens.slice(0, length.next), ...rest.slice(word.next)];
 }
 
 /** Nothing, a sign, a number, or something a block line says. */

@@ -203,10 +203,15 @@ const roundsClause: Matcher<Clause> = (tokens, at) => {
   return { value: { kind: 'rounds', rounds: number.value }, next: word.next };
 };
 
-/** In `2 x3` the sign goes with the number behind it. */
+/** No work is as short as this, so that in `2 x 3, 40/20` the 3 are rounds. */
+const mostLoneRounds = 14;
+
+/** In `2 x3` and `2 x 3` the sign goes with the number behind it; in `3 x 40/20` with the one before. */
 function belongsBehind(tokens: readonly Token[], at: number): boolean {
   const [x, number] = [tokens[at], tokens[at + 1]];
-  return x?.text === 'x' && !x.glued && number?.kind === 'number' && number.glued;
+  if (x?.text !== 'x' || x.glued || number?.kind !== 'number') return false;
+  const hasUnit = duration(tokens, at + 1, 'seconds')?.value.bare === false;
+  return number.glued || (number.value <= mostLoneRounds && tokens[at + 2]?.text !== '/' && !hasUnit);
 }
 
 const aboutRounds: Matcher<Clause> = (tokens, at) => {

@@ -3,7 +3,7 @@ import type { Line } from '../lines-of.ts';
 import { tokensOf } from '../tokens-of.ts';
 import type { Told } from '../told.ts';
 import type { BlockReading } from './block-reading.ts';
-import { blockWordAt } from './block-words.ts';
+import { blockWordAt, lengthBehindWord } from './block-words.ts';
 import { spanOf } from './clauses.ts';
 import { readLadderLine } from './read-ladder-line.ts';
 import { type OpenLine, readOpenLine } from './read-open-line.ts';
@@ -25,7 +25,8 @@ export type BlockLine =
 
 /** One block line; absent where the line begins with no block word. */
 export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
-  const tokens = tokensOf(line);
+  const typed = tokensOf(line);
+  const tokens = lengthBehindWord(typed);
   const word = blockWordAt(tokens);
   if (word === undefined) return undefined;
   const { kind, form } = word.value;
@@ -35,7 +36,7 @@ export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
     tokens,
     at: word.next,
     told,
-    span: spanOf(tokens, 0, tokens.length),
+    span: spanOf(typed, 0, typed.length),
   };
   const before = told.problems.length;
   const isRead = () => told.problems.length === before;

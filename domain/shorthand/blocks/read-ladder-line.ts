@@ -4,7 +4,7 @@ import { type Match, phrase, sign, wholeNumber } from '../matches.ts';
 import type { Token } from '../tokens-of.ts';
 import { type BlockReading, clauseOf, onlyThese, tell, within, wordSpan } from './block-reading.ts';
 import { clausesOf, spanOf } from './clauses.ts';
-import { sayBareSeconds, sharedFacts } from './read-timed-lines.ts';
+import { sayBareLength, sharedFacts } from './read-timed-lines.ts';
 import { rungsBetween } from './rungs-between.ts';
 
 /** `ladder 10 to 1`, `2 to 10 step 2`, `1 to 10 to 1`, `21 15 9`, each with `in 6:00` where given. */
@@ -33,7 +33,7 @@ export function readLadderLine(reading: BlockReading): LadderBlock | undefined {
   const cap = clauseOf(clauses, 'in');
   if (cap !== undefined) {
     within(reading, cap.span, 'length', cap.seconds, limits.lengthSeconds);
-    sayBareSeconds(reading, cap);
+    sayBareLength(reading, cap);
   }
   return {
     kind: 'ladder',

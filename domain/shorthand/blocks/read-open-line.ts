@@ -1,13 +1,13 @@
 import type { OpenBlock, OpenItem } from '../../plan/plan.ts';
 import type { Span } from '../../span.ts';
-import { duration } from '../durations.ts';
+import { type Duration, duration } from '../durations.ts';
 import { limits } from '../limits.ts';
-import { anyPhrase, sign } from '../matches.ts';
+import { anyPhrase, type Match, sign } from '../matches.ts';
 import { type LetterReading, noteAt, spanOfTokens, wordsOf } from '../moves/letter-reading.ts';
 import { innerText, type MoveToken, packTokens, piecesOf, plainWords } from '../moves/pack-tokens.ts';
 import { nameIn, type SplitMark, splitMove } from '../moves/split-move.ts';
 import { type BlockReading, tell, within, wordSpan } from './block-reading.ts';
-import { sayBareSeconds } from './read-timed-lines.ts';
+import { sayBareLength } from './read-timed-lines.ts';
 
 type OpenKind = OpenBlock['kind'];
 
@@ -17,13 +17,13 @@ export type OpenLine = { readonly block: OpenBlock; readonly itemTokens: readonl
 /** `warm-up 6:00: march, hip hinge`, `cool-down to the end`, `song 3:45`. */
 export function readOpenLine(reading: BlockReading, kind: OpenKind): OpenLine | undefined {
   const tokens = packTokens(reading.tokens);
-  const first = tokens.findIndex(({ start }) => start >= (reading.tokens[reading.at]?.start ?? Infinity));
+  const first = tokens.findIndex(({ start }) => start === reading.tokens[reading.at]?.start);
   let at = first === -1 ? tokens.length : first;
   at = pastSigns(tokens, at);
   const early = nameAt(reading, tokens, at);
   at = pastSigns(tokens, early?.next ?? at);
   const toTheEnd = anyPhrase(tokens, at, ['to the end', 'to end']);
-  const length = duration(tokens, at, kind === 'song' ? 'seconds' : 'minutes');
+  const length = lengthAt(tokens, at, kind);
   if (toTheEnd !== undefined && kind !== 'cool-down') {
     return tell(reading, spanOfTokens(tokens.slice(at, toTheEnd.next)), {
       code: 'not-here',
@@ -38,7 +38,7 @@ export function readOpenLine(reading: BlockReading, kind: OpenKind): OpenLine | 
   const span = spanOfTokens(tokens.slice(at, next));
   if (length !== undefined && toTheEnd === undefined) {
     within(reading, span, 'length', length.value.seconds, limits.lengthSeconds);
-    if (kind === 'song') sayBareSeconds(reading, { kind: 'length', span, ...length.value });
+    if (kind === 'song') sayBareLength(reading, { kind: 'length', span, ...length.value });
   }
   const late = early ?? nameAt(reading, tokens, next);
   const name = late?.name;
@@ -52,6 +52,15 @@ export function readOpenLine(reading: BlockReading, kind: OpenKind): OpenLine | 
     say: [],
   };
   return { block, itemTokens: tokens.slice(early === undefined ? (late?.next ?? next) : next) };
+}
+
+/** No song is as long as this in minutes or as short in seconds. */
+const mostSongMinutes = 15;
+
+function lengthAt(tokens: readonly MoveToken[], at: number, kind: OpenKind): Match<Duration> {
+  const minutes = duration(tokens, at, 'minutes');
+  const isSeconds = kind === 'song' && (minutes?.value.number ?? 0) > mostSongMinutes;
+  return isSeconds ? duration(tokens, at, 'seconds') : minutes;
 }
 
 function pastSigns(tokens: readonly MoveToken[], at: number): number {

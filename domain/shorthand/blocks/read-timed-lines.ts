@@ -130,12 +130,12 @@ export function readForTimeLine(reading: BlockReading): AmrapBlock | undefined {
     const works = 'for time, cap 10:00';
     return tell(reading, wordSpan(reading), { code: 'number-needed', block: 'for time', works });
   }
-  sayBareSeconds(reading, cap);
+  sayBareLength(reading, cap);
   return amrapOf(reading, clauses, 'for time', cap);
 }
 
-/** A bare number that is seconds where minutes might be meant is said. */
-export function sayBareSeconds(
+/** How a bare number was read is said where both seconds and minutes might be meant. */
+export function sayBareLength(
   reading: BlockReading,
   clause: PlacedClause & { readonly seconds: number; readonly bare: boolean },
 ): void {

@@ -99,15 +99,7 @@ function hasUnit(tokens: readonly MoveToken[], at: number): boolean {
 const tempo: MarkMatcher = (tokens, at) => {
   const word = phrase(tokens, at, 'tempo');
   if (word === undefined) return undefined;
-  const parts: number[] = [];
-  let next = word.next;
-  while (parts.length < 4) {
-    const from = parts.length === 0 ? next : (sign(tokens, next, '-') ?? sign(tokens, next, '/'))?.next;
-    const part = from === undefined ? undefined : tempoPart(tokens, from);
-    if (part === undefined) break;
-    parts.push(part.value);
-    next = part.next;
-  }
+  const { parts, next } = digitsOfTempo(tokens, word.next) ?? partsOfTempo(tokens, word.next);
   const [lowerSeconds, bottomPauseSeconds, liftSeconds, topPauseSeconds = 0] = parts;
   if (lowerSeconds === undefined || bottomPauseSeconds === undefined || liftSeconds === undefined) {
     return undefined;
@@ -115,6 +107,45 @@ const tempo: MarkMatcher = (tokens, at) => {
   const value = { lowerSeconds, bottomPauseSeconds, liftSeconds, topPauseSeconds };
   return { value: { kind: 'tempo', tempo: value, threeNumbers: parts.length === 3 }, next };
 };
+
+type TempoParts = { readonly parts: readonly number[]; readonly next: number };
+
+/** `3-1-1-0`, `3/1/1/0`, `3 1 1 0`. */
+function partsOfTempo(tokens: readonly MoveToken[], at: number): TempoParts {
+  const parts: number[] = [];
+  let next = at;
+  while (parts.length < 4) {
+    const joined = (sign(tokens, next, '-') ?? sign(tokens, next, '/'))?.next;
+    const part = parts.length === 0 || joined !== undefined || isLoneDigit(tokens, next);
+    const found = part ? tempoPart(tokens, joined ?? next) : undefined;
+    if (found === undefined) break;
+    parts.push(found.value);
+    next = found.next;
+  }
+  return { parts, next };
+}
+
+/** A digit that stands apart and belongs to nothing behind it. */
+function isLoneDigit(tokens: readonly MoveToken[], at: number): boolean {
+  const token = tokens[at];
+  if (token?.kind !== 'number' || !/^\d$/.test(token.text) || hasUnit(tokens, at + 1)) return false;
+  return anyPhrase(tokens, at + 1, ['x', 'reps', 'rep', ...metreWords]) === undefined;
+}
+
+/** `3110`, `31x1`: a digit a part. */
+function digitsOfTempo(tokens: readonly MoveToken[], at: number): TempoParts | undefined {
+  const behind = tokens.findIndex(
+    ({ kind, glued }, index) =>
+      index >= at && ((index > at && !glued) || (kind !== 'number' && kind !== 'word')),
+  );
+  const next = behind === -1 ? tokens.length : behind;
+  const text = tokens
+    .slice(at, next)
+    .map((token) => token.text)
+    .join('');
+  if (!/^[\dx]{3,4}$/.test(text)) return undefined;
+  return { parts: Array.from(text, (part) => (part === 'x' ? 1 : Number(part))), next };
+}
 
 function tempoPart(tokens: readonly MoveToken[], at: number): Match<number> {
   return tokens[at]?.text === 'x' ? { value: 1, next: at + 1 } : wholeNumber(tokens, at);

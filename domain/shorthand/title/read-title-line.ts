@@ -1,12 +1,13 @@
 import type { Context } from '../../context.ts';
 import type { PlanFacts } from '../../plan/plan.ts';
+import { samePlain } from '../../plan/same-plain.ts';
 import type { Span } from '../../span.ts';
 import { spanOf } from '../blocks/clauses.ts';
 import { limits } from '../limits.ts';
 import type { Line } from '../lines-of.ts';
 import type { LimitedThing } from '../problem.ts';
 import { type Token, tokensOf } from '../tokens-of.ts';
-import { type Told, tellNote, tellProblem } from '../told.ts';
+import { nothingTold, type Told, tellNote, tellProblem } from '../told.ts';
 import { wallTimeOf } from './class-moment.ts';
 import { levelOf, type TitleFact, titleFactAt } from './title-facts.ts';
 
@@ -15,29 +16,38 @@ export type TitleFacts = Partial<Omit<PlanFacts, 'kit'>>;
 
 type PlacedFact = { readonly fact: TitleFact; readonly span: Span; readonly amidTitle: boolean };
 
-/** The title and whatever else the first line says, in any order. */
+/**
+ * The title and whatever else the first line says, in any order; `already` is what lines above it say. The
+ * same fact said twice is a problem only where the two differ.
+ */
 export function readTitleLine(
   line: Line,
   told: Told,
   context: Pick<Context, 'settings' | 'now'>,
+  already: TitleFacts = {},
 ): TitleFacts {
-  const tokens = tokensOf(line);
   const { facts, title } = partTitle(
-    tokens,
+    tokensOf(line),
     told.text,
     context.settings.rooms.map(({ name }) => name),
   );
-  let read: TitleFacts = title === '' ? {} : { title };
+  let read: TitleFacts = title === '' ? already : { ...already, title };
   for (const placed of facts) {
     const fact = readFact(placed, line, told, context);
-    const twice = Object.keys(fact).find((key) => key in read);
-    if (twice !== undefined) {
-      tellProblem(told, line.number, placed.span, { code: 'said-twice', what: factNames[twice] ?? twice });
-    } else {
-      read = { ...read, ...fact };
+    const twice = Object.entries(fact).find(([key]) => key in read);
+    if (twice === undefined) read = { ...read, ...fact };
+    else if (!Object.entries(read).some((said) => samePlain(said, twice))) {
+      const [key] = twice;
+      tellProblem(told, line.number, placed.span, { code: 'said-twice', what: factNames[key] ?? key });
     }
   }
   return read;
+}
+
+/** Whether a line below the first says nothing but facts of the class. */
+export function isFactsLine(line: Line, told: Told, context: Pick<Context, 'settings' | 'now'>): boolean {
+  const { title, ...facts } = readTitleLine(line, nothingTold(told.text), context);
+  return title === undefined && Object.keys(facts).length > 0;
 }
 
 const factNames: Readonly<Record<string, string>> = {
@@ -55,6 +65,7 @@ function partTitle(
 ): { readonly facts: readonly PlacedFact[]; readonly title: string } {
   const factAt = titleFactAt(rooms);
   const found: { fact: TitleFact; from: number; next: number }[] = [];
+  const besideFact = (at: number) => found.at(-1)?.next === at || factAt(tokens, at + 1) !== undefined;
   const left: (readonly Token[])[] = [];
   let piece: Token[] = [];
   for (let at = 0; at < tokens.length; ) {
@@ -65,7 +76,7 @@ function partTitle(
       at = fact.next;
       continue;
     }
-    if (token?.text === ',') {
+    if (token?.text === ',' || (isPartingSign(tokens, at) && besideFact(at))) {
       left.push(piece);
       piece = [];
     } else if (token !== undefined) piece.push(token);
@@ -88,6 +99,16 @@ function partTitle(
       .filter((words) => words !== '')
       .join(', '),
   };
+}
+
+const partingSigns: ReadonlySet<string> = new Set(['/', '|', '·', '•']);
+
+/** `Strong / 45 min`: a sign with a space on each side parts as a comma does. */
+function isPartingSign(tokens: readonly Token[], at: number): boolean {
+  const token = tokens[at];
+  return (
+    token !== undefined && partingSigns.has(token.text) && !token.glued && tokens[at + 1]?.glued !== true
+  );
 }
 
 /** The words of the draft under these tokens, single spaces between those that stand apart. */

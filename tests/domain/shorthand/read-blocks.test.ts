@@ -14,9 +14,15 @@ describe('block lines and their canonical form', () => {
     ['*circuit* x3, 0:40/0:20', 'circuit x3, 40/20'],
     ['circuit x3, work 40', 'circuit x3, 40/0'],
     ['circuit 2 x3, 40/20', 'circuit (2) x3, 40/20'],
+    ['circuit 2 x 3 40/20', 'circuit (2) x3, 40/20'],
+    ['circuit 2 x 3 30s work 15s rest', 'circuit (2) x3, 30/15'],
+    ['circuit 3 x 40/20', 'circuit x3, 40/20'],
+    ['circuit 3 x 14s/10s', 'circuit x3, 14/10'],
     ['circuit (legs) x3, 40/20', 'circuit (legs) x3, 40/20'],
     ['circuit x3, 40/20, between rounds 60', 'circuit x3, 40/20, between rounds 60'],
     ['circuit work 20 30 40, rest 10', 'circuit, work 20 30 40, rest 10'],
+    ['circuit work 20 30 40 rest 10', 'circuit, work 20 30 40, rest 10'],
+    ['circuit rest 10 20 30 work 40', 'circuit, work 40, rest 10 20 30'],
     ['circuit x3, work 20 30 40, rest 10 15 20', 'circuit, work 20 30 40, rest 10 15 20'],
     ['circuit x3, work 40, rest 10 20 30', 'circuit, work 40, rest 10 20 30'],
     ['circuit work 40 40 40, rest 20', 'circuit x3, 40/20'],
@@ -37,6 +43,9 @@ describe('block lines and their canonical form', () => {
     ['tabata x3, between 60', 'tabata (8 × 20/10) x3, between 60'],
     ['amrap 8', 'amrap 8:00'],
     ['AMRAP 8 min, about 5 rounds', 'amrap 8:00, about 5 rounds'],
+    ['8 min AMRAP', 'amrap 8:00'],
+    ['8 min amrap about 5 rounds', 'amrap 8:00, about 5 rounds'],
+    ['10 minute emom, 40 work', 'emom 10, 40 work'],
     ['for time, cap 10:00', 'for time, cap 10:00'],
     ['ladder 10 to 1', 'ladder 10 to 1'],
     ['ladder 2 to 10 step 2', 'ladder 2 to 10 step 2'],
@@ -103,6 +112,58 @@ describe('block lines and their canonical form', () => {
     expect(problemsOf(classOf('circuit x3, 40/20'))).toEqual([['no-moves', 'circuit x3, 40/20']]);
   });
 
+  test.each<readonly [readonly string[], readonly string[]]>([
+    [['tabata: squats, burpees'], ['tabata (8 × 20/10)', 'bodyweight squat', 'burpee']],
+    [['EMOM 10: 8 push ups, 12 squats'], ['emom 10', '8 push-up', '12 bodyweight squat']],
+    [
+      ['circuit x3 40/20: goblet squat 12kg, rest 15, side plank, split sides'],
+      ['circuit x3, 40/20', 'goblet squat 12kg, rest 15', 'side plank split sides'],
+    ],
+    [
+      ['8 min amrap: 10 burpees + 15 sit ups (slow, low)', '5 squats'],
+      ['amrap 8:00', '10 burpee + 15 sit-up (slow, low)', '5 bodyweight squat'],
+    ],
+  ])('moves behind a colon are letters: %j', (lines, printed) => {
+    const text = classOf(...lines);
+    expect(problemsOf(text)).toEqual([]);
+    expect(linesOf(text)).toEqual(printed);
+  });
+
+  test('a slip behind the colon is told where it stands', () => {
+    expect(problemsOf(classOf('tabata: squats, goblin squash'))).toEqual([['unknown-move', 'goblin squash']]);
+    expect(problemsOf(classOf('circuit: legs 40/20', 'burpee'))).toEqual([
+      ['number-needed', 'circuit'],
+      ['unknown-words', 'legs'],
+    ]);
+  });
+
+  test('a rest whose length stands in front is one, between rounds too', () => {
+    const text = classOf(
+      'circuit x3 40/20',
+      'burpee',
+      '1 min rest between rounds',
+      '90s rest',
+      'amrap 5',
+      '9 squats',
+    );
+    expect(problemsOf(text)).toEqual([]);
+    expect(linesOf(text)).toEqual([
+      'circuit x3, 40/20, between rounds 60',
+      'burpee',
+      'rest 90',
+      'amrap 5:00',
+      '9 bodyweight squat',
+    ]);
+  });
+
+  test.each<readonly [string, string, unknown]>([
+    ['song 5: lunges', 'song 5:00: lunge', { code: 'read-as', read: '5', as: '5:00' }],
+    ['song 225: lunges', 'song 3:45: lunge', { code: 'read-as', read: '225', as: '3:45' }],
+  ])('a bare song length is read as a song can be, and said: %s', (line, printed, note) => {
+    expect(linesOf(classOf(line))).toEqual([printed]);
+    expect(notesOf(classOf(line))).toEqual([note]);
+  });
+
   test('a bare number that is seconds where minutes may be meant is said', () => {
     expect(notesOf(classOf('for time, cap 10', '9 goblet squat'))).toEqual([
       { code: 'read-as', read: 'cap 10', as: '0:10' },
@@ -133,6 +194,8 @@ describe('warm-up, cool-down, mobility, song', () => {
     [['cool down to the end'], ['cool-down to the end']],
     [['mobility 5:00: cat-cow'], ['mobility 5:00: cat-cow']],
     [['song 3:45 (drums): jumping jacks'], ['song (drums) 3:45: jumping jack']],
+    [['5 min warm up: march, squats'], ['warm-up 5:00: march, bodyweight squat']],
+    [['3 min cool down'], ['cool-down 3:00']],
   ])('%s', (lines, printed) => {
     const text = classOf(...lines);
     expect(problemsOf(text)).toEqual([]);

@@ -39,6 +39,12 @@ describe('the first line', () => {
     ['Thursday Strength, 45 min', { title: 'Thursday Strength' }],
     ['*Legs – part 2* 45 min', { title: 'Legs, part 2' }],
     ['45 min, level 3', { level: 3 }],
+    ['Strong / 40 min / level 2', { title: 'Strong', slotSeconds: 2400, level: 2 }],
+    ['Push / Pull | 40 min', { title: 'Push / Pull', slotSeconds: 2400 }],
+    ['Strong; 40 min; level 2', { title: 'Strong', slotSeconds: 2400, level: 2 }],
+    ['Strong\n40 min, level 2\n12 people', { title: 'Strong', slotSeconds: 2400, level: 2, people: 12 }],
+    ['Strong, 45 min, older adults, 45 min, older adults', { title: 'Strong', olderAdults: true }],
+    ['30 min emom', { title: 'emom', slotSeconds: 1800 }],
   ])('%s', (line, facts) => {
     expect(factsOf(line)).toEqual({ ...none, ...facts });
     expect(problemsOf(line + below)).toEqual([]);
@@ -52,6 +58,12 @@ describe('the first line', () => {
     ['Strong, 45 min, 8am', [{ code: 'next-such-time', startsAt: { date: '2026-03-03', time: '08:00' } }]],
   ])('%s is said', (line, notes) => {
     expect(notesOf(line + below)).toEqual(notes);
+  });
+
+  test('what differs from what is said already is a problem, on the next line too', () => {
+    expect(problemsOf(`Strong, 45 min, 40 min${below}`)).toEqual([['said-twice', '40 min']]);
+    expect(problemsOf(`Strong, 12 people\n14 people${below}`)).toEqual([['said-twice', '14 people']]);
+    expect(problemsOf(`Strong\n14 goblets${below}`)).toEqual([['line-before-block', '14 goblets']]);
   });
 
   test('a class without a length takes the studio default and says so', () => {
@@ -93,6 +105,15 @@ describe('kit', () => {
     ['kit: bands', ['long band', 'mini band']],
   ])('%s', (line, kit) => {
     expect(read(`Strong, 45 min\n${line}${below}`).plan?.facts.kit).toEqual(kit);
+  });
+
+  test('words that choose among the pieces are read past, and that is said', () => {
+    const text = `Strong, 45 min\nkit: light dumbbells, a pair of kettlebells${below}`;
+    expect(read(text).plan?.facts.kit).toEqual(['dumbbell', 'kettlebell']);
+    expect(notesOf(text)).toEqual([
+      { code: 'read-as', read: 'light dumbbells', as: 'dumbbells' },
+      { code: 'read-as', read: 'a pair of kettlebells', as: 'kettlebells' },
+    ]);
   });
 
   test('without a kit line nothing is said about kit', () => {
