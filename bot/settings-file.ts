@@ -63,6 +63,8 @@ const file = z.strictObject({
   defaultSlotSeconds: count.exactOptional(),
   countInSeconds: seconds.exactOptional(),
   countdownMinutes: z.array(count).exactOptional(),
+  countdownPosts: z.boolean().exactOptional(),
+  digestTime: z.union([time, z.literal('off')]).exactOptional(),
   reportAt: z.strictObject({ weekday, time }).exactOptional(),
   transitions: numbersLike(defaultSettings.transitions).exactOptional(),
   floors: numbersLike(defaultSettings.floors).exactOptional(),

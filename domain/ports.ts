@@ -203,6 +203,18 @@ export type DeliveryStore = {
   listUnfinished(studioId: StudioId): Promise<readonly Delivery[]>;
 };
 
+/** What the timetable needs beside the classes. */
+export type TimetableStore = {
+  /** Up to which instant (inclusive) what fell due was looked at; it only moves forward. */
+  keepLookedAt(studioId: StudioId, at: string): Promise<void>;
+  findLookedAt(studioId: StudioId): Promise<string | undefined>;
+  /** The secret part of the calendar feed's address; a new one ends the one before. */
+  saveFeedToken(studioId: StudioId, token: string, at: string): Promise<void>;
+  findFeedToken(studioId: StudioId): Promise<string | undefined>;
+  /** The studio whose feed has this token: the one door that is opened without knowing the studio. */
+  findStudioOfFeed(token: string): Promise<StudioId | undefined>;
+};
+
 /** Everything storage offers; every store takes the studio first. */
 export type Stores = {
   readonly studios: StudioStore;
@@ -213,6 +225,7 @@ export type Stores = {
   readonly reviews: ReviewStore;
   readonly notices: NoticeStore;
   readonly deliveries: DeliveryStore;
+  readonly timetable: TimetableStore;
 };
 
 export type Storage = Stores & {

@@ -119,6 +119,10 @@ export type Settings = {
   readonly defaultSlotSeconds: number;
   readonly countInSeconds: number;
   readonly countdownMinutes: readonly number[];
+  /** A post of its own at each moment of the countdown, beside the one message that is updated. */
+  readonly countdownPosts: boolean;
+  /** When the team is told of the next day's classes, the evening before; `off` for never. */
+  readonly digestTime: string;
   readonly reportAt: { readonly weekday: Weekday; readonly time: string };
   readonly transitions: TransitionSettings;
   readonly floors: FloorSettings;
@@ -144,6 +148,8 @@ export const defaultSettings: Settings = {
   defaultSlotSeconds: 2700,
   countInSeconds: 0,
   countdownMinutes: [60, 15, 5],
+  countdownPosts: false,
+  digestTime: '18:00',
   reportAt: { weekday: 'Mon', time: '07:00' },
   // Common practice, no published source: no norm for change-over times is published.
   transitions: {

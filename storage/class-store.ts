@@ -34,9 +34,13 @@ const classRow = z
     plan_id: z.string().exactOptional(),
     state: z.enum(['planned', 'moved', 'cancelled', 'taught', 'not taught']),
     outcome: jsonOf(outcomeSchema).exactOptional(),
+    cover_open: z.number(),
+    confirmed_by: z.string().exactOptional(),
+    confirmed_for: z.string().exactOptional(),
+    revision: z.number(),
   })
   .transform(
-    ({ slot_id, title, room, people, plan_id, outcome, ...row }): ScheduledClass => ({
+    ({ slot_id, title, room, people, plan_id, outcome, confirmed_by, ...row }): ScheduledClass => ({
       id: row.class_id,
       ...(slot_id === undefined ? {} : { slotId: slot_id }),
       ...(title === undefined ? {} : { title }),
@@ -48,6 +52,11 @@ const classRow = z
       ...(plan_id === undefined ? {} : { planId: plan_id }),
       state: row.state,
       ...(outcome === undefined ? {} : { outcome }),
+      ...(row.cover_open === 1 ? { coverOpen: true } : {}),
+      ...(confirmed_by === undefined || row.confirmed_for === undefined
+        ? {}
+        : { confirmed: { by: confirmed_by, startsAt: row.confirmed_for } }),
+      ...(row.revision === 0 ? {} : { revision: row.revision }),
     }),
   );
 
@@ -240,5 +249,8 @@ function classColumns(scheduled: ScheduledClass) {
     plan_id: scheduled.planId ?? null,
     state: scheduled.state,
     outcome: outcome === undefined ? null : JSON.stringify(outcome),
+    cover_open: scheduled.coverOpen === true ? 1 : 0,
+    confirmed_by: scheduled.confirmed?.by ?? null,
+    confirmed_for: scheduled.confirmed?.startsAt ?? null,
   };
 }

@@ -14,6 +14,7 @@ import { createReviewStore } from './review-store.ts';
 import { createSettingsStore } from './settings-store.ts';
 import { createStudioStore } from './studio-store.ts';
 import type { Tables } from './tables.ts';
+import { createTimetableStore } from './timetable-store.ts';
 
 /** Storage in one SQLite database, which backups copy from. */
 export type SqliteStorage = Storage & { readonly database: Database };
@@ -59,5 +60,6 @@ function createStores(access: Access): Stores {
     reviews: createReviewStore(access),
     notices: createNoticeStore(access),
     deliveries: createDeliveryStore(access),
+    timetable: createTimetableStore(access),
   };
 }

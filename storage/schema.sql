@@ -1,4 +1,10 @@
-PRAGMA user_version = 1;
+PRAGMA user_version = 2;
+
+CREATE TABLE calendar_feeds (
+  studio_id TEXT NOT NULL PRIMARY KEY REFERENCES studios (studio_id),
+  token TEXT NOT NULL UNIQUE,
+  made_at TEXT NOT NULL
+) STRICT;
 
 CREATE TABLE class_counts (
   studio_id TEXT NOT NULL,
@@ -28,6 +34,20 @@ CREATE TABLE class_moves (
 
 CREATE INDEX class_moves_by_move ON class_moves (studio_id, move_id);
 
+CREATE TRIGGER classes_changed AFTER UPDATE ON classes
+WHEN OLD.starts_ms <> NEW.starts_ms
+  OR OLD.slot_seconds <> NEW.slot_seconds
+  OR OLD.instructor_id <> NEW.instructor_id
+  OR OLD.room IS NOT NEW.room
+  OR OLD.title IS NOT NEW.title
+  OR OLD.plan_id IS NOT NEW.plan_id
+  OR OLD.cover_open <> NEW.cover_open
+  OR (OLD.state = 'cancelled') <> (NEW.state = 'cancelled')
+BEGIN
+  UPDATE classes SET revision = OLD.revision + 1
+  WHERE studio_id = NEW.studio_id AND class_id = NEW.class_id;
+END;
+
 CREATE TRIGGER classes_not_taught_count_nothing AFTER UPDATE OF state ON classes
 WHEN NEW.state <> 'taught'
 BEGIN
@@ -50,7 +70,7 @@ CREATE TABLE classes (
   people INTEGER,
   plan_id TEXT,
   state TEXT NOT NULL CHECK (state IN ('planned', 'moved', 'cancelled', 'taught', 'not taught')),
-  outcome TEXT CHECK (json_valid(outcome)),
+  outcome TEXT CHECK (json_valid(outcome)), cover_open INTEGER NOT NULL DEFAULT 0 CHECK (cover_open IN (0, 1)), confirmed_by TEXT, confirmed_for TEXT, revision INTEGER NOT NULL DEFAULT 0 CHECK (revision >= 0),
   PRIMARY KEY (studio_id, class_id),
   FOREIGN KEY (studio_id, plan_id) REFERENCES plans (studio_id, plan_id)
 ) STRICT;
@@ -83,6 +103,11 @@ CREATE TABLE dismissed_findings (
   dismissed_at TEXT NOT NULL,
   UNIQUE (studio_id, plan_id, code),
   FOREIGN KEY (studio_id, plan_id) REFERENCES plans (studio_id, plan_id) ON DELETE CASCADE
+) STRICT;
+
+CREATE TABLE due_marks (
+  studio_id TEXT NOT NULL PRIMARY KEY REFERENCES studios (studio_id),
+  looked_at TEXT NOT NULL
 ) STRICT;
 
 CREATE TABLE notices (

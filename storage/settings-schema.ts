@@ -125,6 +125,8 @@ const settings = z.strictObject({
   defaultSlotSeconds: z.number(),
   countInSeconds: z.number(),
   countdownMinutes: z.array(z.number()),
+  countdownPosts: z.boolean(),
+  digestTime: z.string(),
   reportAt: z.strictObject({ weekday, time: z.string() }),
   transitions,
   floors,

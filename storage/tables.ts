@@ -15,6 +15,8 @@ export type Tables = {
   class_moves: { studio_id: string; class_id: string; move_id: string };
   notices: NoticeTable;
   deliveries: DeliveryTable;
+  calendar_feeds: { studio_id: string; token: string; made_at: string };
+  due_marks: { studio_id: string; looked_at: string };
 };
 
 type PlanTable = {
@@ -86,6 +88,10 @@ type ClassTable = {
   plan_id: string | null;
   state: string;
   outcome: string | null;
+  cover_open: Generated<number>;
+  confirmed_by: string | null;
+  confirmed_for: string | null;
+  revision: Generated<number>;
 };
 
 type ClassLoadTable = {

@@ -33,4 +33,10 @@ export type ScheduledClass = {
   readonly planId?: PlanId;
   readonly state: ClassState;
   readonly outcome?: Outcome;
+  /** Its instructor can't teach it, and nobody has taken it yet. No reason is kept. */
+  readonly coverOpen?: true;
+  /** Who said *I'm in*, and for which start: it holds for no other person and no other time. */
+  readonly confirmed?: { readonly by: PersonId; readonly startsAt: string };
+  /** How often what a calendar shows of it was changed; counted by storage, absent for never. */
+  readonly revision?: number;
 };

@@ -1,4 +1,5 @@
 import { firstTables } from './0001-first-tables.ts';
+import { timetable } from './0002-timetable.ts';
 
 /** In order; the n-th brings `user_version` to n. A migration that stands here is never edited: add the next. */
-export const migrations: readonly string[] = [firstTables];
+export const migrations: readonly string[] = [firstTables, timetable];

@@ -42,6 +42,9 @@ const fullClass: ScheduledClass = {
     saidBy: 'mara',
     saidAt: '2026-11-24T18:00:00.000Z',
   },
+  coverOpen: true,
+  confirmed: { by: 'mara', startsAt: '2026-11-24T17:00:00.000Z' },
+  revision: 1,
 };
 
 describe('studios', () => {
@@ -208,6 +211,18 @@ describe('classes', () => {
     expect(await storage.classes.findByPlan(studioId, 'plan-1')).toEqual([fullClass]);
   });
 
+  test('count a change that a calendar shows, and no other', async () => {
+    const revision = async () => (await storage.classes.find(studioId, 'class-1'))?.revision;
+    await storage.classes.save(studioId, scheduled);
+    await storage.classes.save(studioId, { ...scheduled, people: 15, revision: 9 });
+    await storage.classes.setState(studioId, 'class-1', 'taught');
+    expect(await revision()).toBeUndefined();
+    await storage.classes.save(studioId, { ...scheduled, room: 'Loft' });
+    await storage.classes.save(studioId, { ...scheduled, room: 'Loft', instructorId: 'ines' });
+    await storage.classes.setState(studioId, 'class-1', 'cancelled');
+    expect(await revision()).toBe(3);
+  });
+
   test('an unknown plan is refused', async () => {
     await expect(storage.classes.save(studioId, { ...scheduled, planId: 'nowhere' })).rejects.toThrow(
       'FOREIGN KEY',
@@ -246,7 +261,11 @@ describe('classes', () => {
       outcome,
     });
     await storage.classes.setState(studioId, 'class-1', 'cancelled');
-    expect(await storage.classes.find(studioId, 'class-1')).toEqual({ ...scheduled, state: 'cancelled' });
+    expect(await storage.classes.find(studioId, 'class-1')).toEqual({
+      ...scheduled,
+      state: 'cancelled',
+      revision: 1,
+    });
     await expect(storage.classes.setState(studioId, 'class-9', 'taught')).rejects.toThrow('No such class');
   });
 
@@ -409,5 +428,23 @@ describe('deliveries', () => {
     expect(
       storage.database.prepare('SELECT body, done_at FROM deliveries WHERE delivery_key = ?').get('ev-2'),
     ).toEqual({ body: null, done_at: later });
+  });
+});
+
+describe('the timetable', () => {
+  const later = '2026-11-24T12:00:00.000Z';
+
+  test('how far notices were looked at only moves forward', async () => {
+    await storage.timetable.keepLookedAt(studioId, later);
+    await storage.timetable.keepLookedAt(studioId, noon);
+    expect(await storage.timetable.findLookedAt(studioId)).toBe(later > noon ? later : noon);
+  });
+
+  test('a new feed token ends the one before', async () => {
+    await storage.timetable.saveFeedToken(studioId, 'first', noon);
+    await storage.timetable.saveFeedToken(studioId, 'second', later);
+    expect(await storage.timetable.findFeedToken(studioId)).toBe('second');
+    expect(await storage.timetable.findStudioOfFeed('second')).toBe(studioId);
+    expect(await storage.timetable.findStudioOfFeed('first')).toBeUndefined();
   });
 });

@@ -47,6 +47,8 @@ async function fill(studio: StudioId): Promise<void> {
   await storage.notices.enqueue(studio, { ...notice, key: 'sent' });
   await storage.notices.markSent(studio, 'sent', sentTo, noon);
   await storage.deliveries.receive(studio, delivery);
+  await storage.timetable.keepLookedAt(studio, noon);
+  await storage.timetable.saveFeedToken(studio, `token of ${studio}`, noon);
 }
 
 type Call = (stores: SqliteStorage, studio: StudioId) => Promise<unknown>;
@@ -73,6 +75,9 @@ const reads: readonly (readonly [string, Call])[] = [
   ['notices.findBySentTo', (s, id) => s.notices.findBySentTo(id, sentTo.place, sentTo.stamp)],
   ['notices.listUnfinished', (s, id) => s.notices.listUnfinished(id, 9)],
   ['deliveries.listUnfinished', (s, id) => s.deliveries.listUnfinished(id)],
+  ['timetable.findLookedAt', (s, id) => s.timetable.findLookedAt(id)],
+  ['timetable.findFeedToken', (s, id) => s.timetable.findFeedToken(id)],
+  ['timetable.findStudioOfFeed', (s, id) => s.timetable.findStudioOfFeed(`token of ${id}`)],
 ];
 
 const writes: readonly (readonly [string, Call])[] = [
@@ -97,6 +102,8 @@ const writes: readonly (readonly [string, Call])[] = [
   ['notices.markDead', (s, id) => s.notices.markDead(id, notice.key, 'no', noon)],
   ['deliveries.receive', (s, id) => s.deliveries.receive(id, { ...delivery, body: 'other' })],
   ['deliveries.markDone', (s, id) => s.deliveries.markDone(id, delivery.key, noon)],
+  ['timetable.keepLookedAt', (s, id) => s.timetable.keepLookedAt(id, '2027-01-01T00:00:00.000Z')],
+  ['timetable.saveFeedToken', (s, id) => s.timetable.saveFeedToken(id, `next of ${id}`, noon)],
 ];
 
 const empty = (value: unknown) => value === undefined || (Array.isArray(value) && value.length === 0);
