@@ -97,15 +97,23 @@ function setsMoved(before: OpenPlan, after: OpenPlan, words: Words): readonly st
   return moved.length === 0 ? [] : [`${words.card.intervalSets}: ${moved.join(' · ')}`];
 }
 
+/** A finding that stays with other numbers is told as it stands now; cleared is what is gone. */
 function findingsMoved(before: OpenPlan, after: OpenPlan, show: Show): readonly string[] {
   if (before.report.kind !== 'report' || after.report.kind !== 'report') return [];
-  const [was, now] = [findingLines(before.report, show), findingLines(after.report, show)];
+  const [was, now] = [toldFindings(before.report, show), toldFindings(after.report, show)];
+  const same = (one: ToldFinding) => (other: ToldFinding) =>
+    one.line === other.line || one.subject === other.subject;
   return [
-    ...now.filter((line) => !was.includes(line)),
-    ...was.filter((line) => !now.includes(line)).map((line) => show.words.edits.cleared(line)),
+    ...now.filter(({ line }) => !was.some((each) => each.line === line)).map(({ line }) => line),
+    ...was.filter((each) => !now.some(same(each))).map(({ line }) => show.words.edits.cleared(line)),
   ];
 }
 
-function findingLines(report: ClassReport, show: Show): readonly string[] {
-  return report.findings.map((finding) => findingLine(finding, report.plan, show));
+type ToldFinding = { readonly subject: string; readonly line: string };
+
+function toldFindings(report: ClassReport, show: Show): readonly ToldFinding[] {
+  return report.findings.map((finding) => ({
+    subject: [finding.code, ...finding.lines].join(' '),
+    line: findingLine(finding, report.plan, show),
+  }));
 }

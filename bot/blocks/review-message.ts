@@ -54,8 +54,9 @@ export function renderReview(
     `*${lead}*`,
     facts.join(' · '),
     ...(changed.length > 0 ? changed : [shapeLine(plan), `*${fitLine}*`]),
-    ...mustFix.map((finding) => findingLine(finding, plan, show)),
-    ...lookAt.map((finding) => findingLine(finding, plan, show)),
+    ...[...mustFix, ...lookAt]
+      .map((finding) => findingLine(finding, plan, show))
+      .filter((line) => !changed.includes(line)),
     technical === '' ? '' : words.review.technical(technical),
     changed.length > 0 ? '' : `*${words.card.patterns}*  ${words.patternSets(load.setsByPattern)}`,
   ].filter((line) => line !== '');
