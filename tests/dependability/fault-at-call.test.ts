@@ -121,24 +121,28 @@ describe('a call that fails', () => {
     });
   });
 
-  describe.each(['500', 'lost'] as const)('for good, with %s', (kind) => {
-    test.each(places)('at call %i: no change is lost, and what was not posted is told', async (at) => {
-      let broken: string | undefined;
-      const { changes, notices, told } = await run((call, place) => {
-        if (place === at) broken = nameOf(call);
-        return nameOf(call) === broken ? { kind } : undefined;
-      });
-      expect(changes).toBe(calm.changes);
-      const own = notices.filter(({ key }) => !key.startsWith('dead:'));
-      expect(own.map(({ key }) => key)).toEqual(calm.notices.map(({ key }) => key));
-      expect(own.filter(({ state }) => state !== 'sent' && state !== 'dead')).toEqual([]);
-      const dead = own.filter(
-        ({ state, error }) => state === 'dead' && error !== 'its message was not posted',
-      );
-      for (const { key } of dead)
-        expect(notices).toContainEqual(expect.objectContaining({ key: `dead:${key}:U9` }));
-      expect(told.filter((text) => text.includes('nothing was changed'))).toEqual([]);
-    });
+  describe('for good', () => {
+    const faults = places.map((place) => [kinds[place % kinds.length] ?? '500', place] as const);
+    test.each(faults)(
+      'with %s at call %i: no change is lost, and what was not posted is told',
+      async (kind, at) => {
+        let broken: string | undefined;
+        const { changes, notices, told } = await run((call, place) => {
+          if (place === at) broken = nameOf(call);
+          return nameOf(call) === broken ? { kind } : undefined;
+        });
+        expect(changes).toBe(calm.changes);
+        const own = notices.filter(({ key }) => !key.startsWith('dead:'));
+        expect(own.map(({ key }) => key)).toEqual(calm.notices.map(({ key }) => key));
+        expect(own.filter(({ state }) => state !== 'sent' && state !== 'dead')).toEqual([]);
+        const dead = own.filter(
+          ({ state, error }) => state === 'dead' && error !== 'its message was not posted',
+        );
+        for (const { key } of dead)
+          expect(notices).toContainEqual(expect.objectContaining({ key: `dead:${key}:U9` }));
+        expect(told.filter((text) => text.includes('nothing was changed'))).toEqual([]);
+      },
+    );
   });
 
   test('a workspace that stays down keeps every change and every notice', async () => {
