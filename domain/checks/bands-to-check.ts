@@ -1,6 +1,5 @@
 import type { Context } from '../context.ts';
-import { plannedLines } from '../plan/class-facts.ts';
-import { knownMove } from '../timing/planned-moves.ts';
+import { movesByLine } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 
@@ -8,10 +7,8 @@ export type BandsToCheck = FindingBase & { readonly code: 'bands-to-check' };
 
 /** Long bands and straps: wear and anchors are looked at before people come. */
 export function bandsToCheck({ plan }: CheckSubject, context: Context): readonly BandsToCheck[] {
-  const lines = plannedLines(plan).flatMap(({ planned }) =>
-    knownMove(planned, context)?.kit.some(({ item }) => item === 'long band' || item === 'suspension strap')
-      ? [planned.id]
-      : [],
+  const lines = [...movesByLine(plan, context).values()].flatMap(({ planned, kit }) =>
+    kit.some(({ item }) => item === 'long band' || item === 'suspension strap') ? [planned.id] : [],
   );
   return lines.length === 0
     ? []

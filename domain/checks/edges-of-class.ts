@@ -1,4 +1,4 @@
-import { hasLetters, isOpenBlock } from '../plan/blocks-of.ts';
+import { hasLetters, isOpenBlock, isToTheEnd } from '../plan/blocks-of.ts';
 import type { OpenBlock } from '../plan/plan.ts';
 import type { CheckSubject } from './check-subject.ts';
 
@@ -19,7 +19,7 @@ export function endingOf(subject: CheckSubject): Edge {
 
 /** Length of a cool-down *to the end*; 0 where the class has none. */
 export function secondsToTheEnd({ plan, timeline }: CheckSubject): number {
-  const open = plan.blocks.findIndex((block) => isOpenBlock(block) && block.length.kind === 'to the end');
+  const open = plan.blocks.findIndex(isToTheEnd);
   const time = timeline.blocks.find(({ block }) => block === open);
   return time === undefined ? 0 : time.endSeconds - time.startSeconds;
 }

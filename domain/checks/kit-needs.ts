@@ -1,11 +1,10 @@
 import { type KitItem, type KitNeed, kitItems } from '../catalogue/kit.ts';
-import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
 import { roomOf } from '../plan/class-facts.ts';
 import type { Letter, LetteredBlock, LineId, Plan } from '../plan/plan.ts';
 import type { Room } from '../settings.ts';
-import { knownMove } from '../timing/planned-moves.ts';
+import { type MoveInPlan, movesByLine } from '../timing/planned-moves.ts';
 
 /** Pieces of one kind that a block needs at one moment, and how many are there. */
 export type KitCount = {
@@ -41,9 +40,10 @@ export function kitCounts(plan: Plan, context: Context): readonly KitCount[] {
   if (room === undefined || people === undefined || Object.keys(room.kit).length === 0) {
     return [];
   }
+  const moves = movesByLine(plan, context);
   return plan.blocks
     .filter(hasLetters)
-    .flatMap((block) => countsOfBlock(block, people, room, context))
+    .flatMap((block) => countsOfBlock(block, people, room, moves, context))
     .filter(({ item }) => item !== 'mat' || room.kit.mat !== undefined);
 }
 
@@ -51,9 +51,10 @@ function countsOfBlock(
   block: LetteredBlock,
   people: number,
   room: Room,
+  moves: ReadonlyMap<LineId, MoveInPlan>,
   context: Context,
 ): readonly KitCount[] {
-  const needs = block.letters.map((letter) => needsOfLetter(letter, room, context));
+  const needs = block.letters.map((letter) => needsOfLetter(letter, moves));
   return kitItems.flatMap((item) => {
     const ofItem = needs.map((letter) => letter.filter((need) => need.item === item));
     const lines = ofItem.flat().map(({ line }) => line);
@@ -74,16 +75,10 @@ function atOnce(block: LetteredBlock, needs: readonly (readonly Need[])[], peopl
   return Math.max(...perPerson) * users;
 }
 
-function needsOfLetter(letter: Letter, room: Room, context: Context): readonly Need[] {
-  return letter.moves.flatMap((planned) => {
-    const move = knownMove(planned, context);
-    return move === undefined
-      ? []
-      : (kitForMove(move, (item) => (room.kit[item] ?? 0) > 0) ?? move.kit).map((need) => ({
-          ...need,
-          line: planned.id,
-        }));
-  });
+function needsOfLetter(letter: Letter, moves: ReadonlyMap<LineId, MoveInPlan>): readonly Need[] {
+  return letter.moves.flatMap(({ id: line }) =>
+    (moves.get(line)?.kit ?? []).map((need) => ({ ...need, line })),
+  );
 }
 
 function stock(

@@ -43,7 +43,7 @@ function stretchesOf(turns: readonly Turn[], breakSeconds: number): readonly (re
   const stretches: Turn[][] = [];
   for (const turn of turns) {
     const last = stretches.at(-1);
-    const runsOn = turn.gapSeconds < breakSeconds && turn.move !== undefined && isWeighted(turn.move);
+    const runsOn = turn.gapSeconds < breakSeconds && isWeighted(turn.kit);
     if (last !== undefined && runsOn) {
       last.push(turn);
     } else {
@@ -53,6 +53,6 @@ function stretchesOf(turns: readonly Turn[], breakSeconds: number): readonly (re
   return stretches.filter((stretch) => stretch.every((turn) => isUnbroken(turn, breakSeconds)));
 }
 
-function isUnbroken({ move, pauseSeconds }: Turn, breakSeconds: number): boolean {
-  return move !== undefined && isWeighted(move) && pauseSeconds < breakSeconds;
+function isUnbroken({ kit, pauseSeconds }: Turn, breakSeconds: number): boolean {
+  return isWeighted(kit) && pauseSeconds < breakSeconds;
 }

@@ -21,7 +21,7 @@ export function mainLiftsAgainstWish(
   const { mainLifts: wish } = context.settings;
   const isMainLift = (id: MoveId): boolean => {
     const move = moveById(id, context);
-    return move?.traits.includes('compound') === true && isWeighted(move);
+    return move?.traits.includes('compound') === true && isWeighted(move.kit);
   };
   const before = [...(context.lastTime?.moveIds ?? [])].filter(isMainLift);
   const lines = plannedLines(plan).flatMap(({ planned }) => {

@@ -46,13 +46,13 @@ export function swapThatMends(
   return found && `swap ${labelOf(plan, found.one.planned.id)} with ${labelOf(plan, found.other.planned.id)}`;
 }
 
-/** The bout goes along with its move: half the time where that move's sides share it. */
+/** The bout and its kit go along with the move: half the time where that move's sides share it. */
 function exchanged(turn: Turn, one: Turn, other: Turn): Turn {
   const source =
     turn.planned.id === one.planned.id ? other : turn.planned.id === other.planned.id ? one : turn;
   const { move: _own, ...rest } = turn;
-  const { move, boutSeconds } = source;
-  return { ...rest, boutSeconds, ...(move === undefined ? {} : { move }) };
+  const { move, kit, boutSeconds } = source;
+  return { ...rest, kit, boutSeconds, ...(move === undefined ? {} : { move }) };
 }
 
 /** An edit that puts a fitting move, done on the same sides, in a line's place; nothing where there is none. */

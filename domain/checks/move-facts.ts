@@ -1,4 +1,4 @@
-import type { KitItem } from '../catalogue/kit.ts';
+import type { KitItem, KitNeed } from '../catalogue/kit.ts';
 import type { Move, MoveId } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
 
@@ -17,9 +17,9 @@ const weights: ReadonlySet<KitItem> = new Set([
   'sandbag',
 ]);
 
-/** Whether the move is done with a weight in the hands or on the back. */
-export function isWeighted(move: Move): boolean {
-  return move.kit.some(({ item }) => weights.has(item));
+/** Whether this kit puts a weight in the hands or on the back. */
+export function isWeighted(kit: readonly KitNeed[]): boolean {
+  return kit.some(({ item }) => weights.has(item));
 }
 
 /** On the back, the front or the side. */

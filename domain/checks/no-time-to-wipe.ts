@@ -1,6 +1,5 @@
 import type { Context } from '../context.ts';
-import { plannedLines } from '../plan/class-facts.ts';
-import { knownMove } from '../timing/planned-moves.ts';
+import { movesByLine } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { isWeighted } from './move-facts.ts';
@@ -14,14 +13,16 @@ export type NoTimeToWipe = FindingBase & {
 /** Kit passes from hand to hand at stations, and the rest is too short to wipe it. */
 export function noTimeToWipe({ plan }: CheckSubject, context: Context): readonly NoTimeToWipe[] {
   const { wipeSeconds } = context.settings.checks;
-  const handed = plannedLines(plan).flatMap(({ block, letter, planned }) => {
-    const move = knownMove(planned, context);
-    const restSeconds =
-      block.kind === 'stations' ? (letter.restSeconds ?? block.intervals[0]?.restSeconds ?? 0) : wipeSeconds;
-    return move !== undefined && isWeighted(move) && restSeconds < wipeSeconds
-      ? [{ id: planned.id, restSeconds }]
-      : [];
-  });
+  const handed = [...movesByLine(plan, context).values()].flatMap(
+    ({ letter, planned, kit, block: index }) => {
+      const block = plan.blocks[index];
+      const restSeconds =
+        block?.kind === 'stations'
+          ? (letter.restSeconds ?? block.intervals[0]?.restSeconds ?? 0)
+          : wipeSeconds;
+      return isWeighted(kit) && restSeconds < wipeSeconds ? [{ id: planned.id, restSeconds }] : [];
+    },
+  );
   return handed.length === 0
     ? []
     : [

@@ -1,3 +1,4 @@
+import type { KitNeed } from '../catalogue/kit.ts';
 import type { Move } from '../catalogue/move.ts';
 import type { Letter, LetteredBlock, PlannedMove } from '../plan/plan.ts';
 
@@ -12,6 +13,8 @@ export type Turn = {
   readonly planned: PlannedMove;
   /** Absent for an open line and a line kept as words. */
   readonly move?: Move;
+  /** What one person takes for it, from the kit at hand. */
+  readonly kit: readonly KitNeed[];
   readonly startSeconds: number;
   readonly endSeconds: number;
   readonly workSeconds: number;

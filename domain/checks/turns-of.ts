@@ -1,14 +1,14 @@
 import type { Context } from '../context.ts';
-import { hasLetters } from '../plan/blocks-of.ts';
-import type { Letter, LetteredBlock, LineId, PlannedMove } from '../plan/plan.ts';
-import { knownMove } from '../timing/planned-moves.ts';
+import { plannedLines } from '../plan/class-facts.ts';
+import type { LineId, PlannedMove } from '../plan/plan.ts';
+import { movesByLine } from '../timing/planned-moves.ts';
 import { secondsPerRep } from '../timing/seconds-per-rep.ts';
 import type { Segment } from '../timing/timeline.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { Turn } from './turn.ts';
 
 type Bout = Omit<Turn, 'gapSeconds' | 'pauseSeconds'>;
-type Line = { readonly block: LetteredBlock; readonly letter: Letter; readonly planned: PlannedMove };
+type Line = Omit<Bout, 'blockIndex' | 'startSeconds' | 'endSeconds' | 'workSeconds' | 'boutSeconds'>;
 
 /** Without reps, one pass over a move in open-ended work is taken as this long: common practice. */
 const assumedPassSeconds = 30;
@@ -18,22 +18,20 @@ export function turnsOf(subject: CheckSubject, context: Context): readonly Turn[
   if (subject.turns !== undefined) {
     return subject.turns;
   }
-  const lines = linesOf(subject);
+  const lines = linesOf(subject, context);
   const bouts = subject.timeline.segments
     .filter((segment) => segment.kind === 'work')
     .flatMap((segment) => passesOf(segment, lines, context));
   return joinBouts(bouts);
 }
 
-function linesOf(subject: CheckSubject): ReadonlyMap<LineId, Line> {
+function linesOf({ plan }: CheckSubject, context: Context): ReadonlyMap<LineId, Line> {
+  const moves = movesByLine(plan, context);
   return new Map(
-    subject.plan.blocks
-      .filter(hasLetters)
-      .flatMap((block) =>
-        block.letters.flatMap((letter) =>
-          letter.moves.map((planned) => [planned.id, { block, letter, planned }] as const),
-        ),
-      ),
+    plannedLines(plan).map(({ block, letter, planned }) => {
+      const { known, kit = [] } = moves.get(planned.id) ?? {};
+      return [planned.id, { block, letter, planned, kit, ...(known === undefined ? {} : { move: known }) }];
+    }),
   );
 }
 
@@ -47,11 +45,9 @@ function passesOf(segment: Segment, lines: ReadonlyMap<LineId, Line>, context: C
     if (line === undefined) {
       return [];
     }
-    const move = knownMove(line.planned, context);
     return [
       {
         ...line,
-        ...(move === undefined ? {} : { move }),
         blockIndex: segment.block,
         startSeconds: segment.startSeconds + index * seconds,
         endSeconds: segment.startSeconds + (index + 1) * seconds,

@@ -3,7 +3,7 @@ import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
 import { roomOf } from '../plan/class-facts.ts';
 import type { LetteredBlock, LineId, PlannedMove, Weight } from '../plan/plan.ts';
-import { knownMove } from '../timing/planned-moves.ts';
+import { type MoveInPlan, movesByLine } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { labelOf, mendWith } from './mends.ts';
@@ -30,9 +30,10 @@ export function twoWeightsFromOnePair(
   { plan }: CheckSubject,
   context: Context,
 ): readonly TwoWeightsFromOnePair[] {
+  const kitOf = movesByLine(plan, context);
   const couples = plan.blocks
     .filter(hasLetters)
-    .flatMap((block) => backToBack(block).flatMap((moves) => coupleIn(moves, context)));
+    .flatMap((block) => backToBack(block).flatMap((moves) => coupleIn(moves, kitOf)));
   const short = couples.find(({ one, other }) => {
     const pieces = roomOf(plan, context)?.kit[one.item];
     const { people } = plan.facts;
@@ -70,9 +71,9 @@ function backToBack(block: LetteredBlock): readonly (readonly PlannedMove[])[] {
 
 function coupleIn(
   moves: readonly PlannedMove[],
-  context: Context,
+  kitOf: ReadonlyMap<LineId, MoveInPlan>,
 ): readonly { readonly one: Loaded; readonly other: Loaded }[] {
-  const loaded = moves.flatMap((planned) => loadedLine(planned, context));
+  const loaded = moves.flatMap((planned) => loadedLine(planned, kitOf));
   const couples = loaded.flatMap((one, index) =>
     loaded.slice(index + 1).flatMap((other) => ({ one, other })),
   );
@@ -81,10 +82,10 @@ function coupleIn(
   );
 }
 
-function loadedLine(planned: PlannedMove, context: Context): readonly Loaded[] {
-  const need = knownMove(planned, context)?.kit.find(
-    ({ item }) => item === 'dumbbell' || item === 'kettlebell' || item === 'barbell',
-  );
+function loadedLine(planned: PlannedMove, kitOf: ReadonlyMap<LineId, MoveInPlan>): readonly Loaded[] {
+  const need = kitOf
+    .get(planned.id)
+    ?.kit.find(({ item }) => item === 'dumbbell' || item === 'kettlebell' || item === 'barbell');
   return need === undefined || planned.weight === undefined
     ? []
     : [{ planned, weight: planned.weight, ...need }];

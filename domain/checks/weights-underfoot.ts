@@ -9,9 +9,9 @@ export type WeightsUnderfoot = FindingBase & { readonly code: 'weights-underfoot
 export function weightsUnderfoot(subject: CheckSubject, context: Context): readonly WeightsUnderfoot[] {
   const couples = neighboursIn(turnsOf(subject, context), context.settings.floors.leastRestSeconds).filter(
     ({ before, after }) =>
-      before.move?.kit.some(({ item }) => item === 'dumbbell' || item === 'kettlebell' || item === 'plate') &&
+      before.kit.some(({ item }) => item === 'dumbbell' || item === 'kettlebell' || item === 'plate') &&
       (after.move?.traits.includes('impact') || after.move?.pattern === 'locomotion') &&
-      after.move.kit.length === 0,
+      after.kit.every(({ item }) => item === 'mat'),
   );
   return couples.length === 0
     ? []

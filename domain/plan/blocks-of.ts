@@ -14,3 +14,8 @@ export function isOpenBlock(block: Block): block is OpenBlock {
 export function isTimeBlock(block: Block): block is TimeBlock {
   return !hasLetters(block) && !isOpenBlock(block);
 }
+
+/** A cool-down that takes what is left of the teaching time. */
+export function isToTheEnd(block: Block): boolean {
+  return isOpenBlock(block) && block.length.kind === 'to the end';
+}

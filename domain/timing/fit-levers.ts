@@ -27,6 +27,8 @@ export type Direction = 'shorter' | 'longer';
 const leastWorkSeconds = 15;
 /** How far a proposal lengthens what is there. Common practice, no published source. */
 const mostLonger = 1.5;
+/** A short block may still grow by as many rounds. Common practice, no published source. */
+const mostRoundsMore = 2;
 /** What the shorthand reads. */
 const mostRounds = 50;
 const mostIntervalSeconds = 1800;
@@ -85,7 +87,8 @@ function roundsGrips(block: RoundsBlock, place: Place): readonly Grip[] {
   if (block.intervals.length > 1) return [];
   const { index, first, sign } = place;
   const hasAMoveARound = block.letters.some(({ order }) => order === 'by round');
-  const mostSteps = sign < 0 ? block.rounds - 1 : mostRounds - block.rounds;
+  const mostMore = Math.max(mostRoundsMore, Math.floor(block.rounds * (mostLonger - 1)));
+  const mostSteps = sign < 0 ? block.rounds - 1 : Math.min(mostMore, mostRounds - block.rounds);
   return [
     {
       kind: 'rounds',

@@ -93,4 +93,16 @@ export const goodToKnowCases: readonly CheckCase[] = [
     finding: { code: 'bands-to-check', severity: 'good to know', lines: ['A'], source: practice },
     near: [half('level 2', 'circuit x3, 40/20', 'bent-over row', 'push-up', 'dead bug')],
   },
+  {
+    check: bandsToCheck,
+    bad: half('level 2', 'kit: long bands', 'circuit x3, 40/20', 'upright row', 'dead bug'),
+    finding: { code: 'bands-to-check', severity: 'good to know', lines: ['A'], source: practice },
+    near: [half('level 2', 'kit: dumbbells', 'circuit x3, 40/20', 'upright row', 'dead bug')],
+  },
+  {
+    check: weightsUnderfoot,
+    bad: half('level 2', 'amrap 8', '10 upright row', '10 mountain climber'),
+    finding: { code: 'weights-underfoot', severity: 'good to know', lines: ['A', 'B'], source: practice },
+    near: [half('level 2', 'kit: long bands, mats', 'amrap 8', '10 upright row', '10 mountain climber')],
+  },
 ];

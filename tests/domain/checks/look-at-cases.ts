@@ -191,6 +191,21 @@ export const lookAtCases: readonly CheckCase[] = [
     near: [fixed(23, 'level 2', ...easyCircuit)],
   },
   {
+    check: timeUnused,
+    bad: half('level 2', 'circuit x3, 40/20', 'push-up', 'dead bug', 'goblet squat'),
+    finding: {
+      code: 'time-unused',
+      severity: 'look at',
+      lines: [],
+      source: practice,
+      // 30:00 less 5:00, 9:00 and the 10:00 of a long cool-down.
+      unusedSeconds: 360,
+      teachingSeconds: 1800,
+      mend: 'rounds A x4\nwarm-up 8:00',
+    },
+    near: [half('level 2', 'circuit x5, 40/20', 'push-up', 'dead bug', 'goblet squat')],
+  },
+  {
     check: noBreakBetweenBlocks,
     bad: half('level 2', 'amrap 5', '10 push-up', '10 dead bug', ...easyCircuit),
     finding: {
@@ -219,6 +234,38 @@ export const lookAtCases: readonly CheckCase[] = [
       mend: expect.stringMatching(/^rest A \d+$/),
     },
     near: [half('level 2', 'circuit x3, 40/20', 'kettlebell deadlift', 'dead bug', 'march')],
+  },
+  {
+    check: lateStarts,
+    bad: half('level 2', 'circuit x5, 18/10, between rounds 0', 'kettlebell deadlift', 'dead bug'),
+    finding: {
+      code: 'late-starts',
+      severity: 'look at',
+      source: practice,
+      lines: ['A'],
+      letter: 'A',
+      lateSecondsABout: expect.any(Number),
+      boutSeconds: 18,
+      mend: 'between rounds A 8',
+    },
+    near: [half('level 2', 'circuit x5, 18/10, between rounds 10', 'kettlebell deadlift', 'dead bug')],
+  },
+  {
+    check: lateStarts,
+    bad: half('level 2', 'circuit x3, 20/0', 'kettlebell deadlift', 'dead bug', 'goblet squat', 'superman'),
+    finding: {
+      code: 'late-starts',
+      severity: 'look at',
+      source: practice,
+      lines: ['C', 'B', 'D'],
+      letter: 'C',
+      lateSecondsABout: expect.any(Number),
+      boutSeconds: 20,
+      mend: 'block A 20/10',
+    },
+    near: [
+      half('level 2', 'circuit x3, 20/10', 'kettlebell deadlift', 'dead bug', 'goblet squat', 'superman'),
+    ],
   },
   {
     check: samePrimeMover,

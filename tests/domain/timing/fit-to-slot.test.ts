@@ -109,6 +109,17 @@ describe('over the teaching time', () => {
     expect(proposalsOf([rounds('finisher', 1, on(20, 0), letters('squat'))], 9)).toEqual([]);
   });
 
+  test('a proposal adds at most two rounds, or half of what is there', () => {
+    const short = (count: number) => [rounds('finisher', count, on(40, 20), letters('squat', 'row'))];
+    const edits = (count: number, seconds: number) =>
+      proposalsOf(short(count), seconds).flatMap(([kind, edit]) => (kind === 'rounds' ? [edit] : []));
+    // A round is 120 s, the class ends without its last rest.
+    expect(edits(2, 4 * 120 - 20)).toEqual(['rounds A x4']);
+    expect(edits(2, 5 * 120 - 20)).toEqual([]);
+    expect(edits(8, 12 * 120 - 20)).toEqual(['rounds A x12']);
+    expect(edits(8, 13 * 120 - 20)).toEqual([]);
+  });
+
   test('blocks whose rounds differ are left alone', () => {
     const list = rounds('circuit', 3, [on(20, 10), on(30, 10), on(40, 10)], letters('squat', 'row'));
     const kinds = proposalsOf([open('warm-up', 300), list, open('cool-down', 300)], 740).map(
