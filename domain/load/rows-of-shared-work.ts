@@ -22,7 +22,7 @@ type Part = {
 
 /**
  * The rows of an AMRAP, a ladder or for time. `lateSeconds` is what the change-over into the stretch takes
- * from its first move.
+ * from its first move. Where one of a pair rests, each has half of the stretch.
  */
 export function rowsOfSharedWork(
   block: SharedBlock,
@@ -31,10 +31,11 @@ export function rowsOfSharedWork(
   lateSeconds: number,
   context: TimingContext,
 ): readonly LoadRow[] {
+  const ownSeconds = block.pairs === 'one rests' ? stretchSeconds / 2 : stretchSeconds;
   const parts =
     block.kind === 'ladder'
-      ? partsOfLadder(block, entries, stretchSeconds, context)
-      : partsOfRounds(block, entries, stretchSeconds, context);
+      ? partsOfLadder(block, entries, ownSeconds, context)
+      : partsOfRounds(block, entries, ownSeconds, context);
   const openEnded = isOpenEnded(block);
   return parts.flatMap((part, index) => {
     const { planned, letter, known, block: place } = part.entry;

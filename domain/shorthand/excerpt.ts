@@ -18,7 +18,7 @@ const cut = '…';
 export function excerptOf(text: string, span: Span): Excerpt {
   const kept = keepText(text);
   const start = Math.max(0, Math.min(span.start, kept.length));
-  const lineStart = kept.lastIndexOf('\n', start - 1) + 1;
+  const lineStart = kept.slice(0, start).lastIndexOf('\n') + 1;
   const found = kept.indexOf('\n', start);
   const lineEnd = found === -1 ? kept.length : found;
   const end = Math.max(start, Math.min(span.end, lineEnd));

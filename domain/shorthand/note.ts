@@ -19,6 +19,8 @@ export type NoteKind =
     }
   // Readings
   | { readonly code: 'read-as'; readonly read: string; readonly as: string }
+  /** A studio's own move that is offered nowhere is read by its whole name. */
+  | { readonly code: 'retired-move'; readonly move: string }
   | { readonly code: 'bare-seconds'; readonly seconds: number }
   | { readonly code: 'back-to-back'; readonly sign: string; readonly moves: readonly string[] }
   | { readonly code: 'joined'; readonly labels: readonly string[] }

@@ -26,7 +26,7 @@ export function buildTimeline(plan: Plan, context: TimingContext): Timeline {
 function layOut(partsByBlock: readonly (readonly Part[])[]): readonly Segment[] {
   let clock = 0;
   return partsByBlock.flatMap((parts, block) =>
-    parts.map(({ seconds, ofInterval: _, kind, ...facts }) => {
+    parts.map(({ seconds, belongsTo: _, kind, ...facts }) => {
       const startSeconds = clock;
       clock += seconds;
       return { kind, startSeconds, endSeconds: clock, block, ...facts };

@@ -3,8 +3,8 @@ import type { Segment } from './timeline.ts';
 /** A segment that does not know yet when it starts, nor which block it stands in. */
 export type Part = Omit<Segment, 'startSeconds' | 'endSeconds' | 'block'> & {
   readonly seconds: number;
-  /** Rest that belongs to an EMOM interval: never dropped or replaced. */
-  readonly ofInterval?: true;
+  /** Rest that belongs to an EMOM interval, or in which the partner works: never dropped or replaced. */
+  readonly belongsTo?: 'interval' | 'partner';
 };
 
 /** Seconds of a run of parts. */

@@ -38,7 +38,7 @@ function endsWithoutRest(next: Block | undefined): boolean {
 }
 
 function isLooseRest(part: Part | undefined): part is Part {
-  return part !== undefined && isRest(part) && part.ofInterval !== true;
+  return part !== undefined && isRest(part) && part.belongsTo === undefined;
 }
 
 function withoutLastRest(parts: readonly Part[]): readonly Part[] {
@@ -72,7 +72,7 @@ function withCountIns(
 
 function takeFromRest(parts: readonly Part[], seconds: number) {
   const rest = parts.at(-1);
-  if (rest === undefined || !isRest(rest)) return { taken: 0, parts };
+  if (rest === undefined || !isRest(rest) || rest.belongsTo === 'partner') return { taken: 0, parts };
   const taken = Math.min(seconds, rest.seconds);
   const left = { ...rest, seconds: rest.seconds - taken };
   return {

@@ -13,7 +13,7 @@ export function partsOfEmom(block: EmomBlock, context: TimingContext): readonly 
     const secondsFor = (planned: PlannedMove) => workSecondsOf(planned, block.workSeconds, context);
     const work = within(workOfLetter(block, letter, round, secondsFor, context), block.intervalSeconds);
     const left = block.intervalSeconds - secondsOf(work);
-    return [...work, ...restPart(left, { letter: letter.id, round, ofInterval: true })];
+    return [...work, ...restPart(left, { letter: letter.id, round, belongsTo: 'interval' })];
   });
 }
 

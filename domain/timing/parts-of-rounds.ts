@@ -31,16 +31,26 @@ export function partsOfRounds(block: RoundsBlock, context: TimingContext): reado
   return bouts.flatMap(({ letter, round, lastOfRun }, index) => {
     const interval = block.intervals[round - 1] ?? block.intervals.at(-1);
     const secondsFor = (planned: PlannedMove) => workSecondsOf(planned, clockOf(interval), context);
-    const work = workOfLetter(block, letter, round, secondsFor, context);
     const place = { letter: letter.id, round };
+    const work = withPartner(block, workOfLetter(block, letter, round, secondsFor, context), place);
     if (lastOfRun && betweenRuns !== undefined && index < bouts.length - 1) {
       return block.kind === 'straight'
         ? [...work, ...restPart(betweenRuns, place)]
         : [...work, { kind: 'between-rounds' as const, seconds: betweenRuns, round }];
     }
-    const blockRest = block.pairs === 'one rests' ? secondsOf(work) : (interval?.restSeconds ?? 0);
+    const blockRest = block.pairs === 'one rests' ? 0 : (interval?.restSeconds ?? 0);
     return [...work, ...restPart(letter.restSeconds ?? blockRest, place)];
   });
+}
+
+/** Where one of a pair rests, the other's turn is as long and follows at once, at the end of a class too. */
+function withPartner(
+  { pairs }: RoundsBlock,
+  work: readonly Part[],
+  place: { readonly letter: string; readonly round: number },
+): readonly Part[] {
+  if (pairs !== 'one rests') return work;
+  return [...work, ...restPart(secondsOf(work), { ...place, belongsTo: 'partner' })];
 }
 
 /** Seconds of work a round gives each move; none where only its rest is on the clock. */

@@ -96,6 +96,7 @@ function moveChoice(tokens: readonly MoveToken[], reading: LetterReading): Named
     case 'found':
       if (found.how === 'slip')
         noteAt(reading, span, { code: 'read-as', read: wordsOf(name), as: found.move.name });
+      if (found.move.retired) noteAt(reading, span, { code: 'retired-move', move: found.move.name });
       return { choice: { kind: 'move', moveId: found.move.id }, marks };
     case 'choices':
       return tellAt(reading, span, { code: 'ambiguous-move', choices: found.moves.map(nearNameOf) });

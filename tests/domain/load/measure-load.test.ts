@@ -218,6 +218,12 @@ const cases: readonly { rule: string; block: Block; sets: number; tension: numbe
       tension: 90,
     },
     { rule: 'AMRAP with no reps: 90 s ÷ 45', block: amrap(90, letters('squat')), sets: 2, tension: 90 },
+    {
+      rule: 'AMRAP in pairs, one rests: each has half of the 180 s',
+      block: amrap(180, letters('squat'), { pairs: 'one rests' }),
+      sets: 2,
+      tension: 90,
+    },
     { rule: 'AMRAP: at least half a set', block: amrap(5, letters('squat')), sets: 0.5, tension: 5 },
     { rule: 'AMRAP: at most 4 sets a move', block: amrap(900, letters('squat')), sets: 4, tension: 900 },
     {

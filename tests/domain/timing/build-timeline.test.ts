@@ -281,6 +281,41 @@ const cases: readonly { rule: string; blocks: readonly Block[]; expected: readon
     expected: ['work 40 squat', 'rest 40', 'work 40 squat', 'rest 40', 'open 300'],
   },
   {
+    rule: 'in pairs, one rests: both get equal turns, whatever follows, and other rests come on top',
+    blocks: [
+      rounds('circuit', 2, on(40, 20), letters('squat'), { pairs: 'one rests', betweenRoundsSeconds: 30 }),
+      time('rest', 60),
+      rounds('circuit', 1, on(30, 0), [letter([move('row')], { restSeconds: 15 })], {
+        pairs: 'one rests',
+        countInSeconds: 5,
+      }),
+      rounds('circuit', 1, on(30, 0), letters('plank'), { pairs: 'one rests', countInSeconds: 5 }),
+    ],
+    expected: [
+      'work 40 squat',
+      'rest 40',
+      'between-rounds 30',
+      'work 40 squat',
+      'rest 40',
+      'between-blocks 55',
+      'count-in 5',
+      'work 30 row',
+      'rest 30',
+      'rest 10',
+      'count-in 5',
+      'work 30 plank',
+      'rest 30',
+    ],
+  },
+  {
+    rule: 'in pairs, one rests: a count-in leaves the partner’s turn whole',
+    blocks: [
+      rounds('circuit', 1, on(40, 20), letters('squat'), { pairs: 'one rests' }),
+      rounds('circuit', 1, on(30, 0), letters('row'), { countInSeconds: 5 }),
+    ],
+    expected: ['work 40 squat', 'rest 40', 'count-in 5', 'work 30 row'],
+  },
+  {
     rule: 'EMOM: a letter on every interval in turn; the remainder stays even where a rest line or nothing follows',
     blocks: [
       emom(2, [letter([move('squat', { reps: 10 })]), letter([move('row', { reps: 8 })])]),

@@ -42,12 +42,13 @@ test('blocks touch and sum to the length; their work sums to the work', () => {
   );
 });
 
-test('a class ends in a rest only where it is the remainder of an interval', () => {
+test('a class ends in a rest only where it is the remainder of an interval or a partner’s turn', () => {
   fc.assert(
     fc.property(anyPlan, (plan) => {
       const last = buildTimeline(plan, context).segments.at(-1);
-      const inEmom = last !== undefined && plan.blocks[last.block]?.kind === 'emom';
-      if (!inEmom) expect(['rest', 'between-rounds', 'between-blocks']).not.toContain(last?.kind);
+      const block = last && plan.blocks[last.block];
+      const isOwed = block?.kind === 'emom' || (block && 'pairs' in block && block.pairs === 'one rests');
+      if (!isOwed) expect(['rest', 'between-rounds', 'between-blocks']).not.toContain(last?.kind);
     }),
   );
 });
