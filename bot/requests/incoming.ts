@@ -21,12 +21,16 @@ export type Incoming<Request> = {
   readonly request: Request;
 };
 
+/** A part that is not as it should be counts as left out: the others may still say whom to tell. */
 const anyone = z.object({
-  user: z.union([z.object({ id: z.string() }), z.string()]).optional(),
-  user_id: z.string().optional(),
-  channel: z.object({ id: z.string() }).optional(),
-  channel_id: z.string().optional(),
-  response_url: z.string().optional(),
+  user: z
+    .union([z.object({ id: z.string() }), z.string()])
+    .optional()
+    .catch(undefined),
+  user_id: z.string().optional().catch(undefined),
+  channel: z.object({ id: z.string() }).optional().catch(undefined),
+  channel_id: z.string().optional().catch(undefined),
+  response_url: z.url().optional().catch(undefined),
 });
 
 /** Whom to tell about a payload that could not be read, as far as it says. */

@@ -1,4 +1,4 @@
-import { instantOf } from '../../domain/calendar/wall-time.ts';
+import { instantOf, isWallTime } from '../../domain/calendar/wall-time.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { readButtonValue } from '../blocks/button-value.ts';
 import { putOnCalendar } from '../flows/change-plan.ts';
@@ -36,6 +36,7 @@ export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
   const people = Number(textOf(values, 'people'));
   if (date === '') return errorAt('date', desk.words.forms.dateMissing);
   if (time === '') return errorAt('time', desk.words.forms.timeMissing);
+  if (!isWallTime({ date, time })) return errorAt('date', desk.words.forms.noSuchTime);
   if (!(instantOf({ date, time, zone: desk.settings.zone }) > desk.now))
     return errorAt('date', desk.words.forms.inThePast);
   const outcome = await putOnCalendar(desk, open, personId, {

@@ -9,6 +9,12 @@ export function isKnownZone(zone: string): boolean {
   return IANAZone.isValidZone(zone);
 }
 
+/** Whether there is such a day `YYYY-MM-DD` and such a time of day `HH:MM`. */
+export function isWallTime({ date, time }: WallTime): boolean {
+  const isWritten = /^\d{4}-\d{2}-\d{2}$/.test(date) && /^\d{2}:\d{2}$/.test(time);
+  return isWritten && DateTime.fromISO(`${date}T${time}`, { zone: 'UTC' }).isValid;
+}
+
 /**
  * The instant (UTC, ISO 8601) of a wall time `YYYY-MM-DD`, `HH:MM` in a zone, by the rule of RFC 5545,
  * 3.3.5: of a time that happens twice the first; a time that never happens is read with the offset before

@@ -122,6 +122,7 @@ export const formWords = {
   peopleHint: 'A number only; kit is counted for it.',
   dateMissing: 'Pick a day.',
   timeMissing: 'Pick a start time.',
+  noSuchTime: 'There is no such day or time. Pick another.',
   inThePast: 'That moment has passed. Pick a later day or time.',
   askTitle: 'Ask for changes',
   askSubmit: 'Send to instructor',
