@@ -62,6 +62,7 @@ const file = z.strictObject({
   slotHabits: z.array(z.strictObject({ name, slotIds: z.array(name).min(1) })).exactOptional(),
   defaultSlotSeconds: count.exactOptional(),
   countInSeconds: seconds.exactOptional(),
+  nextCueSeconds: seconds.exactOptional(),
   countdownMinutes: z.array(count).exactOptional(),
   countdownPosts: z.boolean().exactOptional(),
   digestTime: z.union([time, z.literal('off')]).exactOptional(),

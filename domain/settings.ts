@@ -118,6 +118,8 @@ export type Settings = {
   readonly slotHabits: readonly SlotHabit[];
   readonly defaultSlotSeconds: number;
   readonly countInSeconds: number;
+  /** How early the next move and its kit are called. */
+  readonly nextCueSeconds: number;
   readonly countdownMinutes: readonly number[];
   /** A post of its own at each moment of the countdown, beside the one message that is updated. */
   readonly countdownPosts: boolean;
@@ -147,6 +149,7 @@ export const defaultSettings: Settings = {
   // Common practice, no published source.
   defaultSlotSeconds: 2700,
   countInSeconds: 0,
+  nextCueSeconds: 10,
   countdownMinutes: [60, 15, 5],
   countdownPosts: false,
   digestTime: '18:00',

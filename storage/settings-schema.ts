@@ -124,6 +124,7 @@ const settings = z.strictObject({
   slotHabits: z.array(z.strictObject({ name: z.string(), slotIds: z.array(z.string()) })),
   defaultSlotSeconds: z.number(),
   countInSeconds: z.number(),
+  nextCueSeconds: z.number(),
   countdownMinutes: z.array(z.number()),
   countdownPosts: z.boolean(),
   digestTime: z.string(),

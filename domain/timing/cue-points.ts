@@ -1,4 +1,5 @@
 import type { LineId } from '../plan/plan.ts';
+import type { Settings } from '../settings.ts';
 import type { Segment, Timeline } from './timeline.ts';
 
 /** A moment on the timeline at which something is called. */
@@ -11,7 +12,6 @@ export type CuePoint = {
 
 /** How early things are called. Common practice, no published source. */
 const cueTiming = {
-  nextAheadSeconds: 10,
   leastBoutForHalfWaySeconds: 30,
   lastCallSeconds: 10,
 } as const;
@@ -20,10 +20,13 @@ const cueTiming = {
  * The moments of a class in order: *next* before each bout that brings another move, *half-way* and *ten
  * seconds* in bouts long enough for them, *change* where the side changes.
  */
-export function cuePoints(timeline: Timeline): readonly CuePoint[] {
+export function cuePoints(
+  timeline: Timeline,
+  { nextCueSeconds }: Pick<Settings, 'nextCueSeconds'>,
+): readonly CuePoint[] {
   const work = timeline.segments.filter(({ kind }) => kind === 'work');
   return work
-    .flatMap((bout, index) => cuesOfBout(bout, work[index - 1], work[index + 1]))
+    .flatMap((bout, index) => cuesOfBout(bout, work[index - 1], work[index + 1], nextCueSeconds))
     .sort((one, other) => one.atSeconds - other.atSeconds);
 }
 
@@ -31,6 +34,7 @@ function cuesOfBout(
   bout: Segment,
   before: Segment | undefined,
   after: Segment | undefined,
+  nextCueSeconds: number,
 ): readonly CuePoint[] {
   const { startSeconds, endSeconds } = bout;
   const seconds = endSeconds - startSeconds;
@@ -41,7 +45,7 @@ function cuesOfBout(
   return [
     isSecondSide
       ? cue('change', before.endSeconds)
-      : cue('next', Math.max(earliest, startSeconds - cueTiming.nextAheadSeconds)),
+      : cue('next', Math.max(earliest, startSeconds - nextCueSeconds)),
     ...(seconds >= cueTiming.leastBoutForHalfWaySeconds && !hasSecondSide && !isSecondSide
       ? [cue('half-way', startSeconds + Math.floor(seconds / 2))]
       : []),
