@@ -40,7 +40,7 @@ export type WeeklySlot = {
 /** A set of weekly slots one member might come to; never a person. */
 export type SlotHabit = { readonly name: string; readonly slotIds: readonly string[] };
 
-/** Seconds a change-over needs. All *common practice, no published source*. */
+/** Seconds a change-over needs. */
 export type TransitionSettings = {
   readonly putDownSeconds: number;
   readonly pickUpSeconds: number;
@@ -65,8 +65,8 @@ export type FloorSettings = {
 /** Weekly sets a muscle: none, low (< low), moderate, high (≥ high), very high (> veryHigh). */
 export type DoseSettings = { readonly low: number; readonly high: number; readonly veryHigh: number };
 
-/** Limits of the checks, each with its source beside it in `defaultSettings`. */
-type CheckSettings = {
+/** Limits of the checks. */
+export type CheckSettings = {
   readonly lateStartShareOfBout: number;
   readonly lateStartSecondsOfBout: number;
   readonly unusedShareOfTeachingTime: number;
@@ -105,12 +105,25 @@ type CheckSettings = {
   readonly wipeSeconds: number;
 };
 
+/** After how long what is kept goes; days from when it was written, or a plan last changed. */
+export type RetentionSettings = {
+  readonly deliveryKeyDays: number;
+  readonly unsentDraftDays: number;
+  readonly sentPayloadDays: number;
+  /** Comments, reasons and what was said of a class. */
+  readonly commentDays: number;
+  /** A plan is kept without the person from then on. */
+  readonly planDays: number;
+};
+
 export type Settings = {
   readonly zone: string;
   /** Places the workspace knows by id. */
   readonly reviewChannel?: string;
   readonly teamChannel?: string;
   readonly headCoaches: readonly string[];
+  /** Those who may change settings beside the head coaches. */
+  readonly admins?: readonly string[];
   readonly soleCoachMayApproveOwn: boolean;
   readonly rooms: readonly Room[];
   readonly sharedKit?: readonly SharedKit[];
@@ -133,12 +146,13 @@ export type Settings = {
   readonly firstPriority: readonly Muscle[];
   readonly mainLifts: 'keep' | 'vary';
   readonly energyOn: boolean;
+  readonly retention: RetentionSettings;
   readonly ownMoves: readonly Move[];
   /** A studio's nicknames: what people type → a move's id. */
   readonly ownNames: Readonly<Record<string, string>>;
 };
 
-/** The values in force until a studio sets its own; the source stands beside each. */
+/** The values in force until a studio sets its own; where each comes from stands in `default-sources.ts`. */
 export const defaultSettings: Settings = {
   zone: 'UTC',
   headCoaches: [],
@@ -146,7 +160,6 @@ export const defaultSettings: Settings = {
   rooms: [],
   slots: [],
   slotHabits: [],
-  // Common practice, no published source.
   defaultSlotSeconds: 2700,
   countInSeconds: 0,
   nextCueSeconds: 10,
@@ -154,7 +167,6 @@ export const defaultSettings: Settings = {
   countdownPosts: false,
   digestTime: '18:00',
   reportAt: { weekday: 'Mon', time: '07:00' },
-  // Common practice, no published source: no norm for change-over times is published.
   transitions: {
     putDownSeconds: 2,
     pickUpSeconds: 3,
@@ -167,51 +179,39 @@ export const defaultSettings: Settings = {
     factor: 1,
   },
   floors: {
-    // ACSM: warm-up and cool-down of 5–10 minutes each; the shorter end.
     leastWarmUpSeconds: 300,
     leastCoolDownSeconds: 300,
-    // Common practice, no published source.
     leastRestSeconds: 10,
   },
   checks: {
-    // Common practice, no published source.
     lateStartShareOfBout: 1 / 3,
     lateStartSecondsOfBout: 10,
     unusedShareOfTeachingTime: 0.1,
-    // ACSM: warm-up and cool-down of 5–10 minutes each; the longer end.
     longCoolDownSeconds: 600,
-    // Common practice, no published source.
     jumpsFreeSeconds: 240,
     gripBoutSeconds: 40,
     allOutBeginnersSeconds: 720,
     loadedNonStopBeginnersSeconds: 300,
-    // 45 sq ft a person: trade body question-and-answer page, 2010; posted capacity by fire code comes first.
     squareMetresAPerson: 4.2,
-    // Common practice, no published source.
     squareMetresAPersonMoving: 6,
     floorChangesAMinute: { 1: 1.25, 2: 2, 3: 3 },
     newMoves: 3,
     explainNewMoveSeconds: 10,
-    // Ratamess NA et al. (ACSM), Med Sci Sports Exerc 2009;41:687–708: 2–3 min core lifts; the shorter end.
     heavyCompoundRestSeconds: 120,
-    // Common practice, no published source.
     supineLongSeconds: 300,
     rowBreakSeconds: 45,
     rowBoutSeconds: 20,
     floorTurnsAMinute: 1,
     floorChangesLeast: 4,
     breakBetweenBlocksSeconds: 60,
-    // 1 : 1 is common practice; no norm for push : pull sets is published.
     pushPullRatio: 2,
     pushPullSets: 6,
-    // Common practice, no published source; the 48 hours are of Garber CE et al. 2011.
     recoverySets: 6,
     longClassSeconds: 3600,
     heavyRpe: 8,
     knownMovesLeast: 40,
     wipeSeconds: 15,
   },
-  // 4: Iversen VM et al. 2021; 10: ACSM position stand 2026; 20: Baz-Valle E et al. 2022.
   dose: { low: 4, high: 10, veryHigh: 20 },
   firstPriority: [
     'quadriceps',
@@ -227,6 +227,13 @@ export const defaultSettings: Settings = {
   ],
   mainLifts: 'keep',
   energyOn: false,
+  retention: {
+    deliveryKeyDays: 7,
+    unsentDraftDays: 90,
+    sentPayloadDays: 30,
+    commentDays: 365,
+    planDays: 730,
+  },
   ownMoves: [],
   ownNames: {},
 };

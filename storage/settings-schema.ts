@@ -110,6 +110,15 @@ const move = z.strictObject({
     met: z.number(),
   }),
   source: z.union([z.literal('common practice'), z.strictObject({ published: z.string() })]),
+  retired: z.literal(true).exactOptional(),
+});
+
+const retention = z.strictObject({
+  deliveryKeyDays: z.number(),
+  unsentDraftDays: z.number(),
+  sentPayloadDays: z.number(),
+  commentDays: z.number(),
+  planDays: z.number(),
 });
 
 const settings = z.strictObject({
@@ -117,6 +126,7 @@ const settings = z.strictObject({
   reviewChannel: z.string().exactOptional(),
   teamChannel: z.string().exactOptional(),
   headCoaches: z.array(z.string()),
+  admins: z.array(z.string()).exactOptional(),
   soleCoachMayApproveOwn: z.boolean(),
   rooms: z.array(room),
   sharedKit: z.array(sharedKit).exactOptional(),
@@ -136,6 +146,7 @@ const settings = z.strictObject({
   firstPriority: z.array(muscle),
   mainLifts: z.enum(['keep', 'vary']),
   energyOn: z.boolean(),
+  retention,
   ownMoves: z.array(move),
   ownNames: z.record(z.string(), z.string()),
 });
@@ -144,7 +155,7 @@ const group = z.record(z.string(), z.unknown()).default({});
 
 /** Limits that the stored settings don't have yet stand at their defaults. */
 const withDefaults = z
-  .looseObject({ transitions: group, floors: group, checks: group, dose: group })
+  .looseObject({ transitions: group, floors: group, checks: group, dose: group, retention: group })
   .transform((stored): unknown => ({
     ...defaultSettings,
     ...stored,
@@ -152,6 +163,7 @@ const withDefaults = z
     floors: { ...defaultSettings.floors, ...stored.floors },
     checks: { ...defaultSettings.checks, ...stored.checks },
     dose: { ...defaultSettings.dose, ...stored.dose },
+    retention: { ...defaultSettings.retention, ...stored.retention },
   }));
 
 /** A studio's settings as stored; a test holds it in lock-step with the type `Settings`. */

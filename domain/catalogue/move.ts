@@ -90,4 +90,6 @@ export type Move = {
   readonly traits: readonly Trait[];
   readonly energy: EnergyRow;
   readonly source: FactSource;
+  /** A studio's own move that is offered nowhere; plans that name it stay readable. */
+  readonly retired?: true;
 };

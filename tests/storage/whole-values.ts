@@ -149,6 +149,7 @@ export const fullSettings: Settings = {
   reviewChannel: 'C1',
   teamChannel: 'C2',
   headCoaches: ['ines'],
+  admins: ['noa'],
   rooms: [
     {
       name: 'Hall',
@@ -199,6 +200,7 @@ export const fullSettings: Settings = {
       traits: ['grip'],
       energy: { edition: 2024, code: '02050', met: 3.5 },
       source: { published: 'a published source' },
+      retired: true,
     },
   ],
   ownNames: { 'door pull': 'towel-row' },
