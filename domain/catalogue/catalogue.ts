@@ -21,7 +21,9 @@ import { verticalPushes } from './moves/vertical-pushes.ts';
 /** All moves a reader may meet. `edition` is kept with each stored plan version. */
 export type Catalogue = {
   readonly edition: string;
+  /** What is offered, named and searched. */
   readonly moves: readonly Move[];
+  /** These and the retired ones: whatever a stored plan may name. */
   readonly byId: ReadonlyMap<MoveId, Move>;
   /** A studio's own names for moves; they win over the trade's. */
   readonly ownNames?: ReadonlyMap<string, MoveId>;

@@ -65,8 +65,11 @@ const isLoaded = (kit: readonly KitNeed[]): boolean => kit.some((need) => need.i
 const usesBandOrAnchor = (kit: readonly KitNeed[]): boolean =>
   kit.some(({ item }) => item === 'long band' || item === 'mini band' || item === 'suspension strap');
 
-/** Cautions that follow from a row's facts, so that no row can forget one. */
-const cautionsOf = (pattern: Pattern, row: MoveRow): readonly Caution[] => {
+/** What cautions follow from; `mind` are further ones. */
+type CautionFacts = Pick<MoveRow, 'traits' | 'kit' | 'position' | 'effort' | 'mind'>;
+
+/** Cautions that follow from a move's facts, so that none can forget one. */
+export const cautionsOf = (pattern: Pattern, row: CautionFacts): readonly Caution[] => {
   const traits = row.traits ?? [];
   const kit = row.kit ?? [];
   const trunk = pattern === 'trunk flexion' || pattern === 'rotation';

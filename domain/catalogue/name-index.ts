@@ -85,12 +85,18 @@ const groupBy = <Item, Key>(
   return groups;
 };
 
+/** Whole names of retired moves: read where nothing else has them, never near anything. */
+const retiredEntries = (catalogue: Catalogue): readonly NameEntry[] =>
+  catalogue.byId.size === catalogue.moves.length
+    ? []
+    : [...catalogue.byId.values()].filter(({ retired }) => retired === true).flatMap(entriesOfMove);
+
 const buildIndex = (catalogue: Catalogue): NameIndex => {
   const entries = entriesOf(catalogue);
   const words = [...new Set(entries.flatMap((entry) => entry.words))];
   const writtenWords = [...new Set([...words, ...entries.flatMap((entry) => entry.spacedWords)])];
   return {
-    byKey: new Map(entries.map((entry) => [entry.key, entry])),
+    byKey: new Map([...retiredEntries(catalogue), ...entries].map((entry) => [entry.key, entry])),
     byLetters: groupBy(entries, (entry) => [entry.letters]),
     byLength: groupBy(entries, (entry) => [entry.key.length]),
     byWord: groupBy(entries, (entry) => [...new Set(entry.words)]),

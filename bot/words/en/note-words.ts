@@ -21,6 +21,8 @@ export function noteText(note: Note): string {
       return `${note.startsAt.time} read as the next one: ${note.startsAt.date}.`;
     case 'read-as':
       return `${note.read} read as ${note.as}`;
+    case 'retired-move':
+      return `${note.move} is retired here: swap it when you can.`;
     case 'bare-seconds':
       return `${note.seconds} read as ${note.seconds} s`;
     case 'back-to-back':
