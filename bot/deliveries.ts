@@ -22,10 +22,8 @@ export function createDeliveries(storage: Storage, makeDesk: MakeDesk) {
         const { studioId, key } = incoming;
         const desk = await makeDesk(studioId, stores);
         const delivery = { key, kind: 'interaction', body: '', receivedAt: desk.now } as const;
-        if (!(await stores.deliveries.receive(studioId, delivery))) return { kind: 'repeated' };
-        const reaction = await work(desk);
-        await stores.deliveries.markDone(studioId, key, desk.now);
-        return { kind: 'decided', reaction };
+        const isNew = await stores.deliveries.receive(studioId, { ...delivery, doneAt: desk.now });
+        return isNew ? { kind: 'decided', reaction: await work(desk) } : { kind: 'repeated' };
       }),
 
     /** Writes an event before it is acked; false where it was written before. */

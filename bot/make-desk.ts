@@ -31,10 +31,19 @@ export function createMakeDesk(parts: {
     return made;
   };
 
-  return async (studioId, stores) => {
-    const now = clock.now();
+  /** Studios are never taken away, so one that was found is not looked up again. */
+  const found = new Set<StudioId>();
+
+  const noteStudio = async (studioId: StudioId, stores: Stores, now: string): Promise<void> => {
+    if (found.has(studioId)) return;
     if ((await stores.studios.find(studioId)) === undefined)
       await stores.studios.save({ id: studioId, name: studioId, createdAt: now });
+    else found.add(studioId);
+  };
+
+  return async (studioId, stores) => {
+    const now = clock.now();
+    await noteStudio(studioId, stores, now);
     const stored = await stores.settings.find(studioId);
     const settings = stored?.settings ?? defaultSettings;
     const catalogue =

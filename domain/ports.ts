@@ -195,8 +195,11 @@ export type Delivery = {
 };
 
 export type DeliveryStore = {
-  /** False where this key has come before. */
-  receive(studioId: StudioId, delivery: Delivery): Promise<boolean>;
+  /**
+   * False where this key has come before. With `doneAt` it is done by the transaction it is received in, and
+   * its body is not kept.
+   */
+  receive(studioId: StudioId, delivery: Delivery & { readonly doneAt?: string }): Promise<boolean>;
   /** The body goes; the key stays, so that a second delivery of it is known. */
   markDone(studioId: StudioId, key: string, at: string): Promise<void>;
   /** In the order received. */

@@ -20,11 +20,12 @@ const deliveryRow = z
 
 export function createDeliveryStore(access: Access): DeliveryStore {
   return {
-    async receive(studioId, { key, kind, body, receivedAt }) {
+    async receive(studioId, { key, kind, body, receivedAt, doneAt }) {
+      const done = doneAt === undefined ? { body } : { body: null, done_at: doneAt };
       const result = await access
         .tables()
         .insertInto('deliveries')
-        .values({ studio_id: studioId, delivery_key: key, kind, body, received_at: receivedAt })
+        .values({ studio_id: studioId, delivery_key: key, kind, received_at: receivedAt, ...done })
         .onConflict((conflict) => conflict.columns(['studio_id', 'delivery_key']).doNothing())
         .executeTakeFirst();
       return result.numInsertedOrUpdatedRows === 1n;

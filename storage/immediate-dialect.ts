@@ -4,6 +4,7 @@ import {
   type DatabaseConnection,
   type Dialect,
   SqliteAdapter,
+  type SqliteDatabase,
   SqliteDriver,
   SqliteIntrospector,
   SqliteQueryCompiler,
@@ -23,7 +24,7 @@ class ImmediateDriver extends SqliteDriver {
   readonly #database: Database;
 
   constructor(database: Database) {
-    super({ database });
+    super({ database: keepingStatements(database) });
     this.#database = database;
   }
 
@@ -36,4 +37,23 @@ class ImmediateDriver extends SqliteDriver {
   override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
     if (this.#database.inTransaction) await super.rollbackTransaction(connection);
   }
+}
+
+/** Lists of another length make another statement, so their number has no natural end. */
+const mostStatements = 500;
+
+/** SQLite compiles a statement in about the time it takes to run it, so each is compiled once. */
+function keepingStatements(database: Database): SqliteDatabase {
+  const kept = new Map<string, ReturnType<SqliteDatabase['prepare']>>();
+  return {
+    close: () => database.close(),
+    prepare: (sql) => {
+      const known = kept.get(sql);
+      if (known !== undefined) return known;
+      if (kept.size >= mostStatements) kept.clear();
+      const statement = database.prepare<readonly unknown[]>(sql);
+      kept.set(sql, statement);
+      return statement;
+    },
+  };
 }

@@ -11,7 +11,7 @@ import { openDatabase } from './open-database.ts';
 import { createPeopleStore } from './people-store.ts';
 import { createPlanStore } from './plan-store.ts';
 import { createReviewStore } from './review-store.ts';
-import { createSettingsStore } from './settings-store.ts';
+import { createReadSettings, createSettingsStore, type ReadSettings } from './settings-store.ts';
 import { createStudioStore } from './studio-store.ts';
 import type { Tables } from './tables.ts';
 import { createTimetableStore } from './timetable-store.ts';
@@ -27,9 +27,10 @@ export function openStorage({ file }: { readonly file: string }): SqliteStorage 
   const database = openMigrated(file);
   const tables = new Kysely<Tables>({ dialect: createImmediateDialect(database) });
   const access = createAccess(tables, database);
+  const readSettings = createReadSettings();
   return {
-    ...createStores(access),
-    inTransaction: (work) => access.transaction((inner) => work(createStores(inner))),
+    ...createStores(access, readSettings),
+    inTransaction: (work) => access.transaction((inner) => work(createStores(inner, readSettings))),
     close: async () => {
       await tables.destroy();
       // Kysely leaves a database open that no query has met.
@@ -50,11 +51,11 @@ function openMigrated(file: string): Database {
   }
 }
 
-function createStores(access: Access): Stores {
+function createStores(access: Access, readSettings: ReadSettings): Stores {
   return {
     studios: createStudioStore(access),
     people: createPeopleStore(access),
-    settings: createSettingsStore(access),
+    settings: createSettingsStore(access, readSettings),
     plans: createPlanStore(access),
     classes: createClassStore(access),
     reviews: createReviewStore(access),

@@ -1,12 +1,26 @@
-import { z } from 'zod';
-import type { SettingsStore } from '../domain/ports.ts';
+import type { SettingsStore, StudioId } from '../domain/ports.ts';
+import type { Settings } from '../domain/settings.ts';
 import type { Access } from './access.ts';
 import { jsonOf } from './rows.ts';
 import { settingsSchema } from './settings-schema.ts';
 
-const settingsRow = z.strictObject({ settings: jsonOf(settingsSchema), fingerprint: z.string() });
+const settingsText = jsonOf(settingsSchema);
 
-export function createSettingsStore(access: Access): SettingsStore {
+export type ReadSettings = (studioId: StudioId, text: string) => Settings;
+
+/** Every request reads the settings and few change them, so a text is parsed once. */
+export function createReadSettings(): ReadSettings {
+  const kept = new Map<StudioId, { readonly text: string; readonly settings: Settings }>();
+  return (studioId, text) => {
+    const known = kept.get(studioId);
+    if (known?.text === text) return known.settings;
+    const settings = settingsText.parse(text);
+    kept.set(studioId, { text, settings });
+    return settings;
+  };
+}
+
+export function createSettingsStore(access: Access, readSettings: ReadSettings): SettingsStore {
   return {
     async save(studioId, settings, fingerprint, at) {
       const row = { settings: JSON.stringify(settings), fingerprint, saved_at: at };
@@ -25,7 +39,8 @@ export function createSettingsStore(access: Access): SettingsStore {
         .select(['settings', 'fingerprint'])
         .where('studio_id', '=', studioId)
         .executeTakeFirst();
-      return row && settingsRow.parse(row);
+      if (row === undefined) return undefined;
+      return { settings: readSettings(studioId, row.settings), fingerprint: row.fingerprint };
     },
   };
 }

@@ -20,7 +20,7 @@ export type Due = {
   readonly nextDueAt: (desk: Desk) => Promise<string | undefined>;
 };
 
-/** A burst of requests makes one look. */
+/** A burst of requests makes one look, and requests without end one in each `leastWaitMs`. */
 const afterTouchMs = 50;
 const mostWaitMs = 30_000;
 const leastWaitMs = 1_000;
@@ -87,6 +87,7 @@ export function createClockLoop(parts: {
     while (!stopping.signal.aborted) {
       touched = false;
       waiting = new AbortController();
+      const nextLookMs = realTime.nowMs() + leastWaitMs;
       let ms = mostWaitMs;
       try {
         await tick();
@@ -95,7 +96,8 @@ export function createClockLoop(parts: {
         log.error('due notices not looked at', errorFacts(error));
       }
       if (!touched) await realTime.wait(ms, waiting.signal);
-      if (touched) await realTime.wait(afterTouchMs, stopping.signal);
+      if (touched)
+        await realTime.wait(Math.max(afterTouchMs, nextLookMs - realTime.nowMs()), stopping.signal);
     }
   };
 
@@ -105,6 +107,7 @@ export function createClockLoop(parts: {
     },
     tick,
     touch: () => {
+      if (touched) return;
       touched = true;
       waiting.abort();
     },

@@ -429,6 +429,16 @@ describe('deliveries', () => {
       storage.database.prepare('SELECT body, done_at FROM deliveries WHERE delivery_key = ?').get('ev-2'),
     ).toEqual({ body: null, done_at: later });
   });
+
+  test('one received as done leaves nothing to run again, and is known for good', async () => {
+    const { deliveries } = storage;
+    expect(await deliveries.receive(studioId, { ...delivery, doneAt: noon })).toBe(true);
+    expect(await deliveries.listUnfinished(studioId)).toEqual([]);
+    expect(await deliveries.receive(studioId, delivery)).toBe(false);
+    expect(
+      storage.database.prepare('SELECT body, done_at FROM deliveries WHERE delivery_key = ?').get('ev-2'),
+    ).toEqual({ body: null, done_at: noon });
+  });
 });
 
 describe('the timetable', () => {
