@@ -64,11 +64,11 @@ function countsOfBlock(
   });
 }
 
-/** At stations each letter has its own people; elsewhere all do the same letter at once. */
+/** At stations each letter has its own people, more than are said where all could not stand; elsewhere all do the same letter at once. */
 function atOnce(block: LetteredBlock, needs: readonly (readonly Need[])[], people: number): number {
   const perPerson = needs.map((letter) => Math.max(0, ...letter.map(({ pieces }) => pieces)));
   if (block.kind === 'stations') {
-    const each = block.peoplePerStation ?? Math.ceil(people / block.letters.length);
+    const each = Math.max(block.peoplePerStation ?? 0, Math.ceil(people / block.letters.length));
     return perPerson.reduce((sum, pieces) => sum + pieces * each, 0);
   }
   const users = block.pairs === undefined ? people : Math.ceil(people / 2);

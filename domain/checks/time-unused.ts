@@ -2,6 +2,7 @@ import type { Context } from '../context.ts';
 import { isToTheEnd } from '../plan/blocks-of.ts';
 import type { Plan } from '../plan/plan.ts';
 import { exactFits } from '../timing/exact-fits.ts';
+import type { FitProposal } from '../timing/fit.ts';
 import { withLength } from '../timing/fit-ends.ts';
 import { teachingSeconds } from '../timing/teaching-seconds.ts';
 import type { CheckSubject } from './check-subject.ts';
@@ -31,20 +32,27 @@ export function timeUnused(subject: CheckSubject, context: Context): readonly Ti
       source: 'common practice',
       unusedSeconds,
       teachingSeconds: fit.teachingSeconds,
-      ...mendWith(fit.spareSeconds > 0 ? fit.proposals[0]?.edit : moreBeforeTheEnd(subject.plan, context)),
+      ...mendWith(
+        fit.spareSeconds > 0 ? bestOf(fit.proposals)?.edit : moreBeforeTheEnd(subject.plan, context),
+      ),
     },
   ];
 }
 
-/** A change that leaves a cool-down *to the end* no longer than a long one: rounds before work before rest. */
+/** A change that leaves a cool-down *to the end* no longer than a long one. */
 function moreBeforeTheEnd(plan: Plan, context: Context): string | undefined {
   const open = plan.blocks.findIndex(isToTheEnd);
   const fixed = withLength(plan, open, context.settings.checks.longCoolDownSeconds);
-  const fits = exactFits(fixed, teachingSeconds(plan, context.settings), fillers.length + 2, context);
-  const best = fillers.flatMap((kind) => fits.find((fit) => fit.kind === kind) ?? [])[0];
-  const lines = best?.edit.split('\n').filter((line) => !line.startsWith('cool-down '));
+  const fits = exactFits(fixed, teachingSeconds(plan, context.settings), fillers.length, context);
+  const lines = bestOf(fits.filter(({ kind }) => kind !== 'warm-up'))
+    ?.edit.split('\n')
+    .filter((line) => !line.startsWith('cool-down '));
   return lines?.join('\n');
 }
 
 /** What a class is filled with, best first: common practice. */
-const fillers = ['rounds', 'work', 'rest'] as const;
+const fillers = ['cool-down', 'warm-up', 'rounds', 'work', 'rest'] as const;
+
+function bestOf(fits: readonly FitProposal[]): FitProposal | undefined {
+  return fillers.flatMap((kind) => fits.find((fit) => fit.kind === kind) ?? [])[0];
+}

@@ -4,7 +4,7 @@ import { type Match, phrase, sign, wholeNumber } from '../matches.ts';
 import type { Token } from '../tokens-of.ts';
 import { type BlockReading, clauseOf, onlyThese, tell, within, wordSpan } from './block-reading.ts';
 import { clausesOf, spanOf } from './clauses.ts';
-import { sayBareLength, sharedFacts } from './read-timed-lines.ts';
+import { secondsSaid, sharedFacts } from './read-timed-lines.ts';
 import { rungsBetween } from './rungs-between.ts';
 
 /** `ladder 10 to 1`, `2 to 10 step 2`, `1 to 10 to 1`, `21 15 9`, each with `in 6:00` where given. */
@@ -31,15 +31,13 @@ export function readLadderLine(reading: BlockReading): LadderBlock | undefined {
     within(reading, span, 'reps', reps, limits.reps);
   }
   const cap = clauseOf(clauses, 'in');
-  if (cap !== undefined) {
-    within(reading, cap.span, 'length', cap.seconds, limits.lengthSeconds);
-    sayBareLength(reading, cap);
-  }
+  const capSeconds = cap && secondsSaid(reading, cap);
+  if (cap !== undefined) within(reading, cap.span, 'length', capSeconds ?? 0, limits.lengthSeconds);
   return {
     kind: 'ladder',
     ...sharedFacts(reading, clauses),
     rungs: rungs.value,
-    ...(cap && { capSeconds: cap.seconds }),
+    ...(capSeconds === undefined ? {} : { capSeconds }),
   };
 }
 

@@ -1,13 +1,13 @@
 import type { OpenBlock, OpenItem } from '../../plan/plan.ts';
 import type { Span } from '../../span.ts';
-import { type Duration, duration } from '../durations.ts';
+import { duration } from '../durations.ts';
 import { limits } from '../limits.ts';
-import { anyPhrase, type Match, sign } from '../matches.ts';
+import { anyPhrase, sign } from '../matches.ts';
 import { type LetterReading, noteAt, spanOfTokens, wordsOf } from '../moves/letter-reading.ts';
 import { innerText, type MoveToken, packTokens, piecesOf, plainWords } from '../moves/pack-tokens.ts';
 import { nameIn, type SplitMark, splitMove } from '../moves/split-move.ts';
 import { type BlockReading, tell, within, wordSpan } from './block-reading.ts';
-import { sayBareLength } from './read-timed-lines.ts';
+import { secondsSaid } from './read-timed-lines.ts';
 
 type OpenKind = OpenBlock['kind'];
 
@@ -23,7 +23,7 @@ export function readOpenLine(reading: BlockReading, kind: OpenKind): OpenLine | 
   const early = nameAt(reading, tokens, at);
   at = pastSigns(tokens, early?.next ?? at);
   const toTheEnd = anyPhrase(tokens, at, ['to the end', 'to end']);
-  const length = lengthAt(tokens, at, kind);
+  const length = duration(tokens, at, kind === 'song' ? 'seconds' : 'minutes');
   if (toTheEnd !== undefined && kind !== 'cool-down') {
     return tell(reading, spanOfTokens(tokens.slice(at, toTheEnd.next)), {
       code: 'not-here',
@@ -36,10 +36,9 @@ export function readOpenLine(reading: BlockReading, kind: OpenKind): OpenLine | 
   }
   const next = toTheEnd?.next ?? length?.next ?? at;
   const span = spanOfTokens(tokens.slice(at, next));
-  if (length !== undefined && toTheEnd === undefined) {
-    within(reading, span, 'length', length.value.seconds, limits.lengthSeconds);
-    if (kind === 'song') sayBareLength(reading, { kind: 'length', span, ...length.value });
-  }
+  const fixed = toTheEnd === undefined ? length?.value : undefined;
+  const seconds = fixed && (kind === 'song' ? secondsSaid(reading, { ...fixed, span }) : fixed.seconds);
+  if (seconds !== undefined) within(reading, span, 'length', seconds, limits.lengthSeconds);
   const late = early ?? nameAt(reading, tokens, next);
   const name = late?.name;
   const block: OpenBlock = {
@@ -47,20 +46,11 @@ export function readOpenLine(reading: BlockReading, kind: OpenKind): OpenLine | 
     id: '',
     span: reading.span,
     ...(name === undefined || name === '' ? {} : { name }),
-    length: toTheEnd ? { kind: 'to the end' } : { kind: 'fixed', seconds: length?.value.seconds ?? 0 },
+    length: seconds === undefined ? { kind: 'to the end' } : { kind: 'fixed', seconds },
     items: [],
     say: [],
   };
   return { block, itemTokens: tokens.slice(early === undefined ? (late?.next ?? next) : next) };
-}
-
-/** No song is as long as this in minutes or as short in seconds. */
-const mostSongMinutes = 15;
-
-function lengthAt(tokens: readonly MoveToken[], at: number, kind: OpenKind): Match<Duration> {
-  const minutes = duration(tokens, at, 'minutes');
-  const isSeconds = kind === 'song' && (minutes?.value.number ?? 0) > mostSongMinutes;
-  return isSeconds ? duration(tokens, at, 'seconds') : minutes;
 }
 
 function pastSigns(tokens: readonly MoveToken[], at: number): number {

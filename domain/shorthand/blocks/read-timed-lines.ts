@@ -1,4 +1,5 @@
 import type { AmrapBlock, EmomBlock, TabataBlock } from '../../plan/plan.ts';
+import type { Span } from '../../span.ts';
 import { duration, printClock } from '../durations.ts';
 import { limits } from '../limits.ts';
 import { phrase } from '../matches.ts';
@@ -130,18 +131,22 @@ export function readForTimeLine(reading: BlockReading): AmrapBlock | undefined {
     const works = 'for time, cap 10:00';
     return tell(reading, wordSpan(reading), { code: 'number-needed', block: 'for time', works });
   }
-  sayBareLength(reading, cap);
-  return amrapOf(reading, clauses, 'for time', cap);
+  return amrapOf(reading, clauses, 'for time', { ...cap, seconds: secondsSaid(reading, cap) });
 }
 
-/** How a bare number was read is said where both seconds and minutes might be meant. */
-export function sayBareLength(
+/** A bare song or cap of so few is minutes, of more it is seconds. */
+const mostBareMinutes = 15;
+
+/** The seconds of a length; how a bare number was read is said, since both units might be meant. */
+export function secondsSaid(
   reading: BlockReading,
-  clause: PlacedClause & { readonly seconds: number; readonly bare: boolean },
-): void {
-  if (!clause.bare) return;
-  const read = reading.told.text.slice(clause.span.start, clause.span.end);
-  say(reading, clause.span, { code: 'read-as', read, as: printClock(clause.seconds) });
+  { bare, seconds: typed, span }: { readonly bare: boolean; readonly seconds: number; readonly span: Span },
+): number {
+  if (!bare) return typed;
+  const seconds = typed <= mostBareMinutes ? typed * 60 : typed;
+  const read = reading.told.text.slice(span.start, span.end);
+  say(reading, span, { code: 'read-as', read, as: printClock(seconds) });
+  return seconds;
 }
 
 function amrapOf(

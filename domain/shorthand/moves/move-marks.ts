@@ -169,7 +169,7 @@ const timesReps: MarkMatcher = (tokens, at) => {
 };
 
 const measure: MarkMatcher = (tokens, from) => {
-  const at = sign(tokens, from, '@')?.next ?? from;
+  const at = pastCount(tokens, sign(tokens, from, '@')?.next ?? from);
   const token = tokens[at];
   if (token?.kind !== 'number') return undefined;
   const mass = phraseOf(tokens, at + 1, massUnits);
@@ -182,6 +182,13 @@ const measure: MarkMatcher = (tokens, from) => {
   const reps = anyPhrase(tokens, at + 1, ['reps', 'rep']);
   return reps && { value: { kind: 'reps', reps: token.value }, next: reps.next };
 };
+
+/** In `2x10kg` and `2 x 10kg` the weight is that of each piece. */
+function pastCount(tokens: readonly MoveToken[], at: number): number {
+  const x = tokens[at]?.text === '2' ? phrase(tokens, at + 1, 'x') : undefined;
+  const isWeight = x !== undefined && phraseOf(tokens, x.next + 1, massUnits) !== undefined;
+  return x !== undefined && isWeight ? x.next : at;
+}
 
 const time: MarkMatcher = (tokens, at) => {
   const length = duration(tokens, at, 'seconds', 'metres');

@@ -154,6 +154,7 @@ function readFact(
       if (amidTitle) tellNote(told, { code: 'fact-in-title', fact: fact.kind }, span);
       return crowdFacts[fact.kind];
     case 'room':
+      if (amidTitle) tellNote(told, { code: 'fact-in-title', fact: fact.room }, span);
       return { room: fact.room };
     case 'moment': {
       const startsAt = wallTimeOf(fact.moment, now, settings.zone);

@@ -67,6 +67,21 @@ export const mustFixCases: readonly CheckCase[] = [
   },
   {
     check: kitShort,
+    // Eight at each of two stations, whatever is said: 16 bands.
+    bad: half('level 2, 16 people, Loft', 'stations x2, 45/15, 2 each', 'standing band row', 'band curl'),
+    finding: {
+      code: 'kit-short',
+      severity: 'must fix',
+      source: 'common practice',
+      lines: ['A', 'B'],
+      item: 'long band',
+      needPieces: 16,
+      havePieces: 12,
+    },
+    near: [half('level 2, 16 people, Loft', 'stations x2, 45/15, 2 each', 'standing band row', 'push-up')],
+  },
+  {
+    check: kitShort,
     bad: half('level 2, 16 people, Loft', 'circuit x3, 40/20', 'bent-over row', 'push-up'),
     finding: {
       code: 'kit-short',

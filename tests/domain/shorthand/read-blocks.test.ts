@@ -166,9 +166,12 @@ describe('block lines and their canonical form', () => {
     expect(notesOf(classOf(line))).toEqual([note]);
   });
 
-  test('a bare number that is seconds where minutes may be meant is said', () => {
+  test('a bare number where seconds and minutes may be meant is said: up to 15 is minutes', () => {
     expect(notesOf(classOf('for time, cap 10', '9 goblet squat'))).toEqual([
-      { code: 'read-as', read: 'cap 10', as: '0:10' },
+      { code: 'read-as', read: 'cap 10', as: '10:00' },
+    ]);
+    expect(notesOf(classOf('ladder 10 to 1 in 90', 'goblet squat'))).toEqual([
+      { code: 'read-as', read: 'in 90', as: '1:30' },
     ]);
   });
 

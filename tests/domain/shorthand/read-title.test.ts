@@ -53,6 +53,8 @@ describe('the first line', () => {
   test.each<readonly [string, readonly unknown[]]>([
     ['Beginners Strength, 45 min', [{ code: 'fact-in-title', fact: 'beginners' }]],
     ['Mixed Strength, 45 min', [{ code: 'fact-in-title', fact: 'mixed level' }]],
+    ['Loft Strength, 45 min', [{ code: 'fact-in-title', fact: 'Loft' }]],
+    ['Strong, Loft, 45 min', []],
     ['Strong, 45 min, beginners', []],
     ['Strong, 45 min, 18:30', [{ code: 'next-such-time', startsAt: { date: '2026-03-02', time: '18:30' } }]],
     ['Strong, 45 min, 8am', [{ code: 'next-such-time', startsAt: { date: '2026-03-03', time: '08:00' } }]],
