@@ -11,6 +11,8 @@ import type { Muscle } from './catalogue/muscles.ts';
 import type { Plan } from './plan/plan.ts';
 import type { Home, LifeStep, PlanRecord, VersionCause } from './plan/plan-life.ts';
 import type { Settings } from './settings.ts';
+import type { SaidWeek, SayingDecision } from './week/sayings.ts';
+import type { ToldWeek } from './week/told-week.ts';
 
 export type StudioId = string;
 
@@ -136,6 +138,10 @@ export type NoticePayload = {
   readonly text: string;
   readonly blocks?: readonly unknown[];
   readonly fallbackBlocks?: readonly unknown[];
+  /** Shown in the place of a native chart that the workspace refuses, before `fallbackBlocks`. */
+  readonly picture?: { readonly name: string; readonly svg: string; readonly altText: string };
+  /** Posted as a file with `title`; where that fails, the message stands in its place. */
+  readonly file?: { readonly name: string; readonly title: string; readonly content: string };
 };
 
 export type Notice = {
@@ -218,6 +224,18 @@ export type TimetableStore = {
   findStudioOfFeed(token: string): Promise<StudioId | undefined>;
 };
 
+export type WeekReportStore = {
+  /** Adds what a week's report told; after a correction it replaces it. */
+  save(studioId: StudioId, week: string, told: ToldWeek, at: string): Promise<void>;
+  find(studioId: StudioId, week: string): Promise<ToldWeek | undefined>;
+  /** Reports on earlier weeks, newest first. */
+  listBefore(studioId: StudioId, week: string, limit: number): Promise<readonly SaidWeek[]>;
+  /** A later answer about the same saying replaces the earlier one. */
+  decide(studioId: StudioId, decision: SayingDecision, at: string): Promise<void>;
+  /** In order of the saying. */
+  listDecisions(studioId: StudioId): Promise<readonly SayingDecision[]>;
+};
+
 /** Everything storage offers; every store takes the studio first. */
 export type Stores = {
   readonly studios: StudioStore;
@@ -228,6 +246,7 @@ export type Stores = {
   readonly reviews: ReviewStore;
   readonly notices: NoticeStore;
   readonly deliveries: DeliveryStore;
+  readonly weekReports: WeekReportStore;
   readonly timetable: TimetableStore;
 };
 

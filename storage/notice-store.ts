@@ -17,6 +17,8 @@ const payloadSchema = z.strictObject({
   text: z.string(),
   blocks: z.array(z.unknown()).exactOptional(),
   fallbackBlocks: z.array(z.unknown()).exactOptional(),
+  picture: z.strictObject({ name: z.string(), svg: z.string(), altText: z.string() }).exactOptional(),
+  file: z.strictObject({ name: z.string(), title: z.string(), content: z.string() }).exactOptional(),
 });
 
 const noticeRow = z

@@ -15,6 +15,7 @@ import { createReadSettings, createSettingsStore, type ReadSettings } from './se
 import { createStudioStore } from './studio-store.ts';
 import type { Tables } from './tables.ts';
 import { createTimetableStore } from './timetable-store.ts';
+import { createWeekReportStore } from './week-report-store.ts';
 
 /** Storage in one SQLite database, which backups copy from. */
 export type SqliteStorage = Storage & { readonly database: Database };
@@ -61,6 +62,7 @@ function createStores(access: Access, readSettings: ReadSettings): Stores {
     reviews: createReviewStore(access),
     notices: createNoticeStore(access),
     deliveries: createDeliveryStore(access),
+    weekReports: createWeekReportStore(access),
     timetable: createTimetableStore(access),
   };
 }

@@ -1,4 +1,4 @@
-PRAGMA user_version = 2;
+PRAGMA user_version = 3;
 
 CREATE TABLE calendar_feeds (
   studio_id TEXT NOT NULL PRIMARY KEY REFERENCES studios (studio_id),
@@ -214,6 +214,15 @@ CREATE TABLE reviews (
   FOREIGN KEY (studio_id, plan_id) REFERENCES plans (studio_id, plan_id) ON DELETE CASCADE
 ) STRICT;
 
+CREATE TABLE saying_decisions (
+  studio_id TEXT NOT NULL REFERENCES studios (studio_id),
+  saying TEXT NOT NULL,
+  goes_on INTEGER NOT NULL CHECK (goes_on IN (0, 1)),
+  week TEXT NOT NULL,
+  decided_at TEXT NOT NULL,
+  PRIMARY KEY (studio_id, saying)
+) STRICT;
+
 CREATE TABLE settings (
   studio_id TEXT NOT NULL PRIMARY KEY REFERENCES studios (studio_id),
   settings TEXT NOT NULL CHECK (json_valid(settings)),
@@ -225,4 +234,12 @@ CREATE TABLE studios (
   studio_id TEXT NOT NULL PRIMARY KEY,
   name TEXT NOT NULL,
   created_at TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE week_reports (
+  studio_id TEXT NOT NULL REFERENCES studios (studio_id),
+  week TEXT NOT NULL,
+  told TEXT NOT NULL CHECK (json_valid(told)),
+  told_at TEXT NOT NULL,
+  PRIMARY KEY (studio_id, week)
 ) STRICT;

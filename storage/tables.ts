@@ -15,6 +15,14 @@ export type Tables = {
   class_moves: { studio_id: string; class_id: string; move_id: string };
   notices: NoticeTable;
   deliveries: DeliveryTable;
+  week_reports: { studio_id: string; week: string; told: string; told_at: string };
+  saying_decisions: {
+    studio_id: string;
+    saying: string;
+    goes_on: number;
+    week: string;
+    decided_at: string;
+  };
   calendar_feeds: { studio_id: string; token: string; made_at: string };
   due_marks: { studio_id: string; looked_at: string };
 };

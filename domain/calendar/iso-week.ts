@@ -20,6 +20,11 @@ export function isoWeekOf(instant: string, zone: string): IsoWeek {
   return inZone(instant, zone).toFormat("kkkk-'W'WW");
 }
 
+/** Whether a year has this week: `2025-W53` is none. */
+export function isKnownWeek(week: string): boolean {
+  return /^\d{4}-W\d{2}$/.test(week) && DateTime.fromISO(`${week}-1`, { zone: 'utc' }).isValid;
+}
+
 /** The seven dates of a week, `YYYY-MM-DD`, Monday first. Throws a RangeError where there is no such week. */
 export function datesOfWeek(week: IsoWeek): readonly string[] {
   const monday = DateTime.fromISO(`${week}-1`, { zone: 'utc' });

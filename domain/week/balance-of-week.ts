@@ -1,7 +1,8 @@
 import type { Catalogue } from '../catalogue/catalogue.ts';
 import { type Muscle, muscles } from '../catalogue/muscles.ts';
-import { type Pattern, patterns } from '../catalogue/patterns.ts';
+import { patterns } from '../catalogue/patterns.ts';
 import { doseRange, groupsUnderTwoDays, trainedDays } from './dose-range.ts';
+import { exceptionsOfWeek } from './exceptions-of-week.ts';
 import { mendOfWeek, type UpcomingClass } from './mend-of-week.ts';
 import { habitRange } from './slot-habits.ts';
 import {
@@ -42,9 +43,10 @@ export function balanceOfWeek(classes: readonly WeekClass[], context: BalanceCon
     week: context.week,
     trust: trustOf(judged),
     muscles: balance,
-    setsByPattern: patternSets(held),
+    classesByPattern: classesByPattern(held),
     underTrained,
     slots: slotWeeks(held, context),
+    exceptions: exceptionsOfWeek(judged, context.settings),
     ...(mend === undefined ? {} : { mend }),
     ...(habits === undefined ? {} : { habits }),
   };
@@ -143,16 +145,16 @@ function inSlot(
   return classes.filter(({ scheduled }) => slotNameOf(scheduled, settings) === slotName);
 }
 
-function patternSets(held: readonly JudgedClass[]): Readonly<Partial<Record<Pattern, number>>> {
+function classesByPattern(held: readonly JudgedClass[]): WeekReport['classesByPattern'] {
   return Object.fromEntries(
     patterns
       .map(
         (pattern) =>
           [
             pattern,
-            held.reduce((sum, { setsByPattern = {} }) => sum + (setsByPattern[pattern] ?? 0), 0),
+            held.filter(({ setsByPattern = {} }) => (setsByPattern[pattern] ?? 0) > 0).length,
           ] as const,
       )
-      .filter(([, sets]) => sets > 0),
+      .filter(([, classes]) => classes > 0),
   );
 }

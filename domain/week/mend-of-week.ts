@@ -3,9 +3,12 @@ import { kitForMove } from '../catalogue/kit-for-move.ts';
 import type { Move } from '../catalogue/move.ts';
 import type { Muscle } from '../catalogue/muscles.ts';
 import type { Context } from '../context.ts';
+import { measureLoad } from '../load/measure-load.ts';
 import { classLevel, kitAtHand, type PlannedLine, plannedLines } from '../plan/class-facts.ts';
 import { labelsByLine } from '../plan/labels.ts';
 import type { Plan } from '../plan/plan.ts';
+import { editPlan } from '../shorthand/edit-plan.ts';
+import { buildTimeline } from '../timing/build-timeline.ts';
 import { knownMove } from '../timing/planned-moves.ts';
 import { slotNameOf } from './week-class.ts';
 import type { WeekMend } from './week-report.ts';
@@ -34,30 +37,38 @@ export function mendOfWeek(
   const found = missing.flatMap((muscle) =>
     upcoming.flatMap((one) => {
       const edit = swapFor(muscle, one.plan, setsOf, context);
-      return edit === undefined ? [] : [mendOf(one, edit, muscle, context)];
+      return edit === undefined ? [] : (mendOf(one, edit, muscle, context) ?? []);
     }),
   );
-  return found.find((mend) => mend !== undefined);
+  return found[0];
 }
 
 function mendOf(
-  { scheduled, version }: UpcomingClass,
+  { scheduled, plan, version }: UpcomingClass,
   edit: string,
   muscle: Muscle,
-  { settings }: Context,
+  context: Context,
 ): WeekMend | undefined {
   const { id: classId, planId, startsAt } = scheduled;
-  return planId === undefined
+  const { plan: mended } = editPlan(plan, edit, context);
+  const gainedSets =
+    mended === undefined ? 0 : setsIn(mended, muscle, context) - setsIn(plan, muscle, context);
+  return planId === undefined || gainedSets <= 0
     ? undefined
     : {
         classId,
-        slotName: slotNameOf(scheduled, settings),
-        startsAt: startsAt.instant,
+        slotName: slotNameOf(scheduled, context.settings),
+        startsAt,
         edit,
         muscle,
         planId,
         version,
+        gainedSets,
       };
+}
+
+function setsIn(plan: Plan, muscle: Muscle, context: Context): number {
+  return measureLoad(plan, buildTimeline(plan, context), context).setsByMuscle[muscle] ?? 0;
 }
 
 type Place = { readonly line: PlannedLine; readonly move: Move; readonly sets: number };

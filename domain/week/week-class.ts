@@ -14,6 +14,8 @@ export type WeekClass = {
   readonly scheduled: ScheduledClass;
   readonly load?: readonly MuscleLoad[];
   readonly setsByPattern?: Readonly<Record<string, number>>;
+  /** The load of the plan that stood for it, whatever became of the class. */
+  readonly planned?: readonly MuscleLoad[];
 };
 
 /** What of a week was held, and how that is known. */

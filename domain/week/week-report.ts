@@ -1,5 +1,5 @@
 import type { IsoWeek } from '../calendar/iso-week.ts';
-import type { ClassId, PlanId } from '../calendar/scheduled-class.ts';
+import type { ClassId, PlanId, ZonedMoment } from '../calendar/scheduled-class.ts';
 import type { Muscle, MuscleGroup } from '../catalogue/muscles.ts';
 import type { Pattern } from '../catalogue/patterns.ts';
 
@@ -48,12 +48,24 @@ export type SlotSets = { readonly slotName: string; readonly sets: number };
 export type WeekMend = {
   readonly classId: ClassId;
   readonly slotName: string;
-  readonly startsAt: string;
+  readonly startsAt: ZonedMoment;
   readonly edit: string;
   readonly muscle: Muscle;
   readonly planId: PlanId;
   /** The version the edit is made on. */
   readonly version: number;
+  /** Sets of the muscle that the class has more with the edit. */
+  readonly gainedSets: number;
+};
+
+/** Names of slots, in order of the week, each once. */
+export type WeekExceptions = {
+  readonly ranOver: readonly string[];
+  readonly cutShort: readonly string[];
+  readonly cancelled: readonly string[];
+  readonly notTaught: readonly string[];
+  /** Taught by another than the timetable names. */
+  readonly covered: readonly string[];
 };
 
 /** From which slot the week's work came; `sets` over all muscles. */
@@ -84,10 +96,12 @@ export type WeekReport = {
   readonly week: IsoWeek;
   readonly trust: Trust;
   readonly muscles: readonly MuscleWeek[];
-  readonly setsByPattern: Readonly<Partial<Record<Pattern, number>>>;
+  /** Classes that had a pattern, those known by their patterns alone included. */
+  readonly classesByPattern: Readonly<Partial<Record<Pattern, number>>>;
   /** Muscles, most missing first, then groups. Empty where no class's load is known. */
   readonly underTrained: readonly UnderTrained[];
   readonly slots: readonly SlotWeek[];
+  readonly exceptions: WeekExceptions;
   readonly mend?: WeekMend;
   readonly habits?: HabitRange;
 };

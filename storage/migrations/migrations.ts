@@ -1,5 +1,6 @@
 import { firstTables } from './0001-first-tables.ts';
 import { timetable } from './0002-timetable.ts';
+import { weekReports } from './0003-week-reports.ts';
 
 /** In order; the n-th brings `user_version` to n. A migration that stands here is never edited: add the next. */
-export const migrations: readonly string[] = [firstTables, timetable];
+export const migrations: readonly string[] = [firstTables, timetable, weekReports];

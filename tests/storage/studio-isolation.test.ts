@@ -2,6 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import type { StudioId } from '../../domain/ports.ts';
 import { defaultSettings } from '../../domain/settings.ts';
+import type { ToldWeek } from '../../domain/week/told-week.ts';
 import type { SqliteStorage } from '../../storage/open-storage.ts';
 import {
   noon,
@@ -27,6 +28,12 @@ const taught: ScheduledClass = {
 };
 const delivery = { key: 'ev-1', kind: 'event', body: '{}', receivedAt: noon } as const;
 
+const told: ToldWeek = {
+  trust: { classes: 3, withPlan: 2, assumed: 1, patternsOnly: 0, cancelled: 0, notTaught: 0 },
+  said: [{ saying: 'group:back', amount: 1 }],
+  exceptions: { ranOver: ['Late'], cutShort: [], cancelled: [], notTaught: [], covered: [] },
+};
+
 let storage: SqliteStorage;
 beforeEach(async () => {
   storage = await openTestStorage();
@@ -47,6 +54,8 @@ async function fill(studio: StudioId): Promise<void> {
   await storage.notices.enqueue(studio, { ...notice, key: 'sent' });
   await storage.notices.markSent(studio, 'sent', sentTo, noon);
   await storage.deliveries.receive(studio, delivery);
+  await storage.weekReports.save(studio, '2026-W47', told, noon);
+  await storage.weekReports.decide(studio, { saying: 'group:back', goesOn: true, week: '2026-W47' }, noon);
   await storage.timetable.keepLookedAt(studio, noon);
   await storage.timetable.saveFeedToken(studio, `token of ${studio}`, noon);
 }
@@ -75,6 +84,9 @@ const reads: readonly (readonly [string, Call])[] = [
   ['notices.findBySentTo', (s, id) => s.notices.findBySentTo(id, sentTo.place, sentTo.stamp)],
   ['notices.listUnfinished', (s, id) => s.notices.listUnfinished(id, 9)],
   ['deliveries.listUnfinished', (s, id) => s.deliveries.listUnfinished(id)],
+  ['weekReports.find', (s, id) => s.weekReports.find(id, '2026-W47')],
+  ['weekReports.listBefore', (s, id) => s.weekReports.listBefore(id, '2026-W48', 9)],
+  ['weekReports.listDecisions', (s, id) => s.weekReports.listDecisions(id)],
   ['timetable.findLookedAt', (s, id) => s.timetable.findLookedAt(id)],
   ['timetable.findFeedToken', (s, id) => s.timetable.findFeedToken(id)],
   ['timetable.findStudioOfFeed', (s, id) => s.timetable.findStudioOfFeed(`token of ${id}`)],
@@ -102,6 +114,11 @@ const writes: readonly (readonly [string, Call])[] = [
   ['notices.markDead', (s, id) => s.notices.markDead(id, notice.key, 'no', noon)],
   ['deliveries.receive', (s, id) => s.deliveries.receive(id, { ...delivery, body: 'other' })],
   ['deliveries.markDone', (s, id) => s.deliveries.markDone(id, delivery.key, noon)],
+  ['weekReports.save', (s, id) => s.weekReports.save(id, '2026-W47', { ...told, said: [] }, noon)],
+  [
+    'weekReports.decide',
+    (s, id) => s.weekReports.decide(id, { saying: 'group:back', goesOn: false, week: '2026-W48' }, noon),
+  ],
   ['timetable.keepLookedAt', (s, id) => s.timetable.keepLookedAt(id, '2027-01-01T00:00:00.000Z')],
   ['timetable.saveFeedToken', (s, id) => s.timetable.saveFeedToken(id, `next of ${id}`, noon)],
 ];

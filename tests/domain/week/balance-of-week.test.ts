@@ -145,7 +145,7 @@ describe('how far to trust a week', () => {
       cancelled: 1,
       notTaught: 1,
     });
-    expect(report.setsByPattern).toEqual({ squat: 1 });
+    expect(report.classesByPattern).toEqual({ squat: 1 });
     expect(report.slots).toEqual([
       { slotName: 'Mon class', classes: 1, sets: 4 },
       { slotName: 'Thu class', classes: 1, sets: 0 },
@@ -191,11 +191,12 @@ describe('one thing to do about it', () => {
     expect(mend({ level: 1, kit: [] })).toEqual({
       classId: 'next',
       slotName: 'Mon class',
-      startsAt: next.startsAt.instant,
+      startsAt: next.startsAt,
       edit: 'swap B hinge',
       muscle: 'hamstrings',
       planId: 'plan',
       version: 3,
+      gainedSets: 3,
     });
   });
 
