@@ -19,6 +19,7 @@ import {
   onUndo,
   onWithdraw,
 } from './actions/plan-actions.ts';
+import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from './actions/week-actions.ts';
 import { onEvenset } from './commands/on-evenset.ts';
 import { onHome } from './events/on-home.ts';
 import type { Handlers } from './handling.ts';
@@ -47,6 +48,9 @@ export const handlers: Handlers = {
     [actions.notTaught]: onNotTaught,
     [actions.effort]: onEffort,
     [actions.length]: onLength,
+    [actions.applyWeekEdit]: onApplyWeekEdit,
+    [actions.goOnSaying]: onGoOnSaying,
+    [actions.stopSaying]: onStopSaying,
   },
   views: {
     [views.draft]: onDraftForm,

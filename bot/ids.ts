@@ -19,6 +19,9 @@ export const actions = {
   notTaught: 'not-taught',
   effort: 'effort',
   length: 'length',
+  applyWeekEdit: 'apply-week-edit',
+  goOnSaying: 'go-on-saying',
+  stopSaying: 'stop-saying',
 } as const;
 
 export const views = {

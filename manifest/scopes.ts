@@ -28,4 +28,9 @@ export const scopeReasons: readonly ScopeReason[] = [
     scope: 'groups:history',
     reason: 'the same in a private channel it was invited to',
   },
+  {
+    scope: 'files:write',
+    reason:
+      'to post the week’s table as a file, and its chart as a picture where the workspace shows no charts',
+  },
 ];

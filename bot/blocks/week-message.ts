@@ -1,60 +1,113 @@
 import type { Block, KnownBlock } from '@slack/types';
+import type { NoticePayload } from '../../domain/ports.ts';
 import type { DoseSettings } from '../../domain/settings.ts';
+import { type Saying, type SayingDecision, sayingOf } from '../../domain/week/sayings.ts';
 import { type WeekChart, weekChart } from '../../domain/week/week-chart.ts';
 import type { WeekReport } from '../../domain/week/week-report.ts';
+import type { WholeWeek } from '../flows/week-of-studio.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { printButtonValue } from './button-value.ts';
-import { buttons, context, header, sections } from './elements.ts';
+import { buttons, context, header, section, sections } from './elements.ts';
 import { inertText } from './escape.ts';
 import { clip, limits } from './limits.ts';
+import { drawWeekChart } from './week-picture.ts';
 
-export type WeekMessage = Message & { readonly fallbackBlocks: readonly KnownBlock[] };
+/** Lines of under-trained muscles on the first screen of a phone; the rest is in the thread. */
+const mostLines = 6;
 
-/** The week's report: how far to trust it, what was under-trained, one thing to do, a chart with its numbers. */
-export function renderWeek(report: WeekReport, dose: DoseSettings, words: Words): WeekMessage {
+export const mendBlockId = 'do';
+
+/**
+ * The first screen: how far to trust the week, what was under-trained and the one edit that mends it, what
+ * regulars miss, how it stands to the week before, what went otherwise. `key`: the notice it is posted as.
+ */
+export function renderWeek(
+  { report, comparison, quiet }: WholeWeek,
+  words: Words,
+  { late, key }: { readonly late?: boolean; readonly key?: string } = {},
+): Message & { readonly blocks: readonly KnownBlock[] } {
+  const { week } = words;
+  const told = { ...report, underTrained: loudOf(report, quiet) };
+  const lines = week.underTrained(told.underTrained, inertText).map((line) => `• ${line}`);
+  const more = lines.length - mostLines;
+  const worst = week.worstHabit(report, inertText);
+  return {
+    text: clip(
+      `${late === true ? `${week.late} ` : ''}${week.short(told, comparison, inertText)}`,
+      limits.topLevelText,
+    ),
+    blocks: [
+      header('week', week.title(report.week)),
+      ...(late === true ? [context('late', week.late)] : []),
+      section('trust', week.trust(report.trust)),
+      ...sections(
+        'under-trained',
+        lines.length === 0
+          ? [week.nothingUnderTrained(told)]
+          : [
+              `*${week.underTrainedTitle}*`,
+              ...lines.slice(0, mostLines),
+              ...(more > 0 ? [week.moreInThread(more)] : []),
+            ],
+      ),
+      ...mendBlocks(report, words, key),
+      ...(worst === undefined ? [] : [section('habits', `*${week.regularsTitle}*\n${worst}`)]),
+      ...sections('other', [week.comparison(comparison), ...week.exceptions(report.exceptions, inertText)]),
+      context('standing', `${key === undefined ? '' : `${week.threadHint}\n`}_${words.standingLine}_`),
+    ],
+  };
+}
+
+function loudOf({ underTrained }: WeekReport, quiet: readonly Saying[]): WeekReport['underTrained'] {
+  return underTrained.filter((under) => !quiet.includes(sayingOf(under)));
+}
+
+function mendBlocks({ mend }: WeekReport, words: Words, key: string | undefined): readonly KnownBlock[] {
+  if (mend === undefined) return [];
+  const { planId: plan, version, edit } = mend;
+  const value = printButtonValue({ plan, version, edit, ...(key === undefined ? {} : { on: key }) });
+  return [
+    section('mend', `*${words.week.mendTitle}*, ${words.week.mend(mend, inertText)}`),
+    ...buttons(mendBlockId, [{ action: actions.applyWeekEdit, label: words.week.mendButton, value }]),
+    context('mend-hint', words.week.mendHint),
+  ];
+}
+
+/** In the thread: the chart with its numbers, from which slot the work came, the other habits, the sources. */
+export function renderWeekDetails(
+  { report, quiet }: WholeWeek,
+  dose: DoseSettings,
+  words: Words,
+): NoticePayload & { readonly fallbackBlocks: readonly KnownBlock[] } {
   const { week } = words;
   const chart = weekChart(report, dose);
-  const under = report.underTrained.map((each) => `• ${week.underTrained(each, inertText)}`);
-  const before: readonly KnownBlock[] = [
-    header('week', week.title(report.week)),
-    ...sections('trust', [week.trust(report.trust)]),
-    ...sections(
-      'under-trained',
-      under.length === 0 ? [week.nothingUnderTrained(report)] : [`*${week.underTrainedTitle}*`, ...under],
-    ),
-    ...(report.mend === undefined
-      ? []
-      : [
-          ...sections('mend', [`*${week.mend(report.mend, inertText)}*`]),
-          ...buttons('do', [
-            {
-              action: actions.applyEdit,
-              label: week.mendButton,
-              value: printButtonValue({
-                plan: report.mend.planId,
-                version: report.mend.version,
-                edit: report.mend.edit,
-              }),
-            },
-          ]),
-        ]),
-    ...sections('habits', week.habits(report, inertText)),
-    ...sections(
-      'slots',
-      report.slots.map((slot) => week.slot(slot, inertText)),
-    ),
-  ];
+  const numbers = week.chartText(chart.bars, chart.leastSets);
+  const under = week.underTrained(report.underTrained, inertText);
+  const before = sections('under-trained-all', under.length > mostLines || quiet.length > 0 ? under : []);
   const after: readonly KnownBlock[] = [
-    ...sections('chart-numbers', [week.chartText(chart.bars, chart.leastSets)]),
-    context('standing', `${week.source}\n_${words.standingLine}_`),
+    ...sections('chart-numbers', [numbers]),
+    ...sections('slots', [
+      `*${week.detailsTitle}*`,
+      ...report.slots.map((slot) => week.slot(slot, inertText)),
+      week.patterns(report) ?? '',
+    ]),
+    ...sections('other-habits', week.otherHabits(report, inertText)),
+    ...sections('quiet', quiet.length === 0 ? [] : [week.quiet(quiet)]),
+    context('source', week.source),
   ];
+  const text = clip(`${week.chartTitle}: ${numbers}`, limits.topLevelText);
+  if (report.trust.withPlan === 0) return { text, fallbackBlocks: [...before, ...after] };
   return {
-    text: clip(week.short(report, inertText), limits.topLevelText),
-    blocks:
-      report.trust.withPlan === 0 ? [...before, ...after] : [...before, chartBlock(chart, words), ...after],
+    text,
+    blocks: [...before, chartBlock(chart, words), ...after],
     fallbackBlocks: [...before, ...after],
+    picture: {
+      name: `week-${report.week}.png`,
+      svg: drawWeekChart(chart, { title: week.chartTitle, least: week.chartLeast(chart.leastSets) }),
+      altText: week.chartAlt(numbers),
+    },
   };
 }
 
@@ -74,4 +127,34 @@ function chartBlock({ bars }: WeekChart, words: Words): Block {
     },
   } as const;
   return block;
+}
+
+/** Asks a head coach about sayings that came three Mondays running; an answer takes its buttons' place. */
+export function renderWeekAsk(
+  week: string,
+  asked: readonly Saying[],
+  decisions: readonly SayingDecision[],
+  words: Words,
+): Message {
+  const decided = (saying: Saying) => decisions.find((each) => each.saying === saying && each.week === week);
+  const lines = asked.map((saying) => {
+    const decision = decided(saying);
+    return decision === undefined ? words.week.ask(saying) : words.week.decided(saying, decision.goesOn);
+  });
+  const blocks = asked.flatMap((saying, place): readonly KnownBlock[] => {
+    const value = `${week}|${saying}`;
+    return [
+      section(`ask-${place + 1}`, lines[place] ?? ''),
+      ...(decided(saying) === undefined
+        ? buttons(`answer-${place + 1}`, [
+            { action: actions.goOnSaying, label: words.week.askGoOn, value },
+            { action: actions.stopSaying, label: words.week.askStop, value },
+          ])
+        : []),
+    ];
+  });
+  return {
+    text: `${words.week.askLead} ${lines.join(' ').replaceAll('*', '')}`,
+    blocks: [context('ask-lead', words.week.askLead), ...blocks],
+  };
 }

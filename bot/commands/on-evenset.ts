@@ -14,7 +14,8 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
   const [word = '', argument, ...more] = text.split(/\s+/);
   if (text === '')
     return { answers: [{ kind: 'open view', triggerId: request.triggerId, view: draftForm(desk.words) }] };
-  if (word.toLowerCase() === 'week' && more.length === 0) return toYou(await weekForAsker(desk, argument));
+  if (word.toLowerCase() === 'week' && more.length === 0)
+    return toYou(await weekForAsker(desk, request.personId, argument));
   if (word.toLowerCase() === 'help' && argument === undefined) return toYou(renderHelp(desk.words));
   const reading = readPlan(text, await contextFor(desk));
   if (meaningOf(text, reading, false) === 'unclear') return toYou(renderHelp(desk.words));

@@ -3,6 +3,11 @@ import type { Message, OpenView, Place, Workspace } from './workspace.ts';
 /** The platform's JSON for what the workspace keeps; `null` stands where the platform sends one. */
 type Json = Readonly<Record<string, unknown>>;
 
+const fileShape = (id: string, workspace: Workspace): readonly Json[] => {
+  const file = workspace.findFile(id);
+  return file === undefined ? [] : [{ id, name: file.name, title: file.name }];
+};
+
 export const messageShape = (message: Message, workspace: Workspace, withMetadata = false): Json => {
   const { app, team } = workspace;
   const isBot = message.authorId === app.botUserId;
@@ -20,7 +25,9 @@ export const messageShape = (message: Message, workspace: Workspace, withMetadat
       : {}),
     ...(message.clientMessageId === undefined ? {} : { client_msg_id: message.clientMessageId }),
     ...(message.blocks === undefined ? {} : { blocks: message.blocks }),
-    ...(message.fileIds === undefined ? {} : { files: message.fileIds.map((id) => ({ id })) }),
+    ...(message.fileIds === undefined
+      ? {}
+      : { files: message.fileIds.flatMap((id) => fileShape(id, workspace)) }),
     ...(message.editedTs === undefined ? {} : { edited: { user: message.authorId, ts: message.editedTs } }),
     ...(message.threadTs === undefined ? {} : { thread_ts: message.threadTs }),
     ...(replies.length === 0

@@ -45,7 +45,7 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
   const { text, place, stamp, personId } = request;
   const [word = '', argument, ...more] = text.trim().split(/\s+/);
   if (word.toLowerCase() === 'week' && more.length === 0)
-    return reply(request, desk, await weekForAsker(desk, argument));
+    return reply(request, desk, await weekForAsker(desk, personId, argument));
   const context = await contextFor(desk);
   const reading = readPlan(text, context);
   const recent = await draftJustWritten(desk, personId);

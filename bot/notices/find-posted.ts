@@ -5,12 +5,12 @@ const pageSize = 200;
 const mostPages = 10;
 
 /**
- * Looks for the message that carries a notice's key: newest first in a channel, or in one thread. Resolves to
+ * Looks for the message that carries a notice's key, or its file, which can carry no key: newest first in a channel, or in one thread. Resolves to
  * its stamp, or to nothing where it is not there; rejects where the workspace can't be asked.
  */
 export async function findPosted(
   client: WebClient,
-  key: string,
+  { key, fileName }: { readonly key: string; readonly fileName: string | undefined },
   place: string,
   thread: string | undefined,
 ): Promise<string | undefined> {
@@ -26,7 +26,11 @@ export async function findPosted(
       thread === undefined
         ? await client.conversations.history(asked)
         : await client.conversations.replies({ ...asked, ts: thread });
-    const found = answer.messages?.find(({ metadata }) => isOfKey(metadata, key));
+    const found = answer.messages?.find(
+      ({ metadata, files }) =>
+        isOfKey(metadata, key) ||
+        (fileName !== undefined && files?.some(({ name }) => name === fileName) === true),
+    );
     if (found?.ts !== undefined) return found.ts;
     cursor = answer.response_metadata?.next_cursor;
     if (cursor === undefined || cursor === '') return undefined;

@@ -3,8 +3,10 @@ import type { Storage, StoredNotice, StudioId } from '../../domain/ports.ts';
 import { metadataEventType } from '../ids.ts';
 import type { Log } from '../log.ts';
 import { readCallFailure } from './call-failure.ts';
-import { callWithFallbacks } from './call-with-fallbacks.ts';
+import { callWithFallbacks, type FallbackTools } from './call-with-fallbacks.ts';
 import { findPosted } from './find-posted.ts';
+import { createShowPicture } from './show-picture.ts';
+import { uploadFile } from './upload-file.ts';
 
 export type SentTo = { readonly place: string; readonly stamp: string };
 
@@ -18,6 +20,9 @@ type Attempt =
 /** One try to send one notice; rejects with the failed call's error. */
 export type SendNotice = (studioId: StudioId, notice: StoredNotice) => Promise<Attempt>;
 
+/** After so many tries a file that won't go gives way to its text. */
+const fileAttempts = 3;
+
 type Anchor = Attempt | { readonly kind: 'top' };
 
 export function createSendNotice(parts: {
@@ -26,8 +31,11 @@ export function createSendNotice(parts: {
   readonly now: () => string;
   readonly pace: (place: string) => Promise<void>;
   readonly log: Log;
+  /** On real time. */
+  readonly wait: (ms: number) => Promise<void>;
 }): SendNotice {
   const { storage, client, pace, log } = parts;
+  const showPicture = createShowPicture(client, log);
   const directPlaces = new Map<string, string>();
 
   /** The channel itself, or the direct message of a person. */
@@ -58,11 +66,12 @@ export function createSendNotice(parts: {
   const post = async (studioId: StudioId, notice: StoredNotice, thread: string | undefined) => {
     const place = await placeOf(notice.to);
     if (notice.state === 'sending') {
-      const stamp = await lookUp(notice.key, place, thread);
+      const stamp = await lookUp(notice, place, thread);
       if (stamp !== undefined) return { place, stamp };
     }
     await pace(place);
     await storage.notices.markSending(studioId, notice.key, parts.now());
+    if (await isPostedAsFile(notice, place, thread)) return { place, stamp: thread ?? notice.key };
     const inThread = thread === undefined ? {} : { thread_ts: thread };
     const answer = await callWithFallbacks(
       notice.payload,
@@ -75,16 +84,47 @@ export function createSendNotice(parts: {
           unfurl_links: false,
           unfurl_media: false,
         }),
-      (code) => log.warn('blocks refused, sending plainer ones', { noticeKey: notice.key, code }),
+      toolsFor(notice.key),
     );
     if (answer.ts === undefined) throw new Error('The workspace gave no stamp.');
     return { place: answer.channel ?? place, stamp: answer.ts };
   };
 
-  /** Where the history may not be read, the post is made again and the doubt is logged. */
-  const lookUp = async (key: string, place: string, thread: string | undefined) => {
+  /**
+   * False where the notice is no file, or its file can't be posted: the text stands in its place then. What
+   * may pass is tried again first. A posted file has no stamp of its own to be known by: its thread's stands
+   * for it.
+   */
+  const isPostedAsFile = async (
+    { key, payload, attempts }: StoredNotice,
+    place: string,
+    thread: string | undefined,
+  ): Promise<boolean> => {
+    if (payload.file === undefined) return false;
+    const { name, title, content } = payload.file;
     try {
-      const stamp = await findPosted(client, key, place, thread);
+      const file = { name, title, bytes: Buffer.from(content, 'utf8') };
+      await uploadFile(client, file, { place, comment: title, ...(thread === undefined ? {} : { thread }) });
+      return true;
+    } catch (error) {
+      const failure = readCallFailure(error);
+      const mayPass = failure.kind === 'rate limited' || failure.kind === 'unclear';
+      if (mayPass && attempts < fileAttempts) throw error;
+      log.warn('file not posted, sending text', { noticeKey: key, code: failure.code });
+      return false;
+    }
+  };
+
+  const toolsFor = (noticeKey: string): FallbackTools => ({
+    showPicture,
+    wait: parts.wait,
+    onRefusal: (code) => log.warn('blocks refused, sending plainer ones', { noticeKey, code }),
+  });
+
+  /** Where the history may not be read, the post is made again and the doubt is logged. */
+  const lookUp = async ({ key, payload }: StoredNotice, place: string, thread: string | undefined) => {
+    try {
+      const stamp = await findPosted(client, { key, fileName: payload.file?.name }, place, thread);
       log.info('looked for a post whose answer was lost', { noticeKey: key, found: stamp !== undefined });
       return stamp;
     } catch (error) {
@@ -103,7 +143,7 @@ export function createSendNotice(parts: {
       notice.payload,
       (content) =>
         client.chat.update({ channel: place, ts: stamp, ...content, metadata: metadataOf(posted) }),
-      (code) => log.warn('blocks refused, sending plainer ones', { noticeKey: notice.key, code }),
+      toolsFor(notice.key),
     );
   };
 

@@ -44,7 +44,7 @@ export function createSender(parts: {
 }): Sender {
   const { storage, makeDesk, now, realTime, chance, backOff, log } = parts;
   const pace = createPace(realTime, parts.pacingMs);
-  const send = createSendNotice({ storage, client: parts.client, now, pace, log });
+  const send = createSendNotice({ storage, client: parts.client, now, pace, log, wait: realTime.wait });
   const lines = new Map<string, Promise<void>>();
   /** Tries whose outcome is unknown: their rows stay *sending*, so that the key is looked up before the next. */
   const unclear = new Map<string, { readonly attempts: number; readonly atMs: number }>();

@@ -15,6 +15,7 @@ import {
   workToRestText,
 } from './en/card-words.ts';
 import { changeText } from './en/change-words.ts';
+import { coachWeekWords } from './en/coach-week-words.ts';
 import { countdownWords } from './en/countdown-words.ts';
 import { faultWords } from './en/fault-words.ts';
 import { findingText, severityText, standingLine } from './en/finding-words.ts';
@@ -67,5 +68,6 @@ export const english = {
   home: homeWords,
   countdown: countdownWords,
   week: weekWords,
+  coachWeek: coachWeekWords,
   faults: faultWords,
 } as const;

@@ -1,88 +1,126 @@
+import type { Pattern } from '../../../domain/catalogue/patterns.ts';
+import { patterns } from '../../../domain/catalogue/patterns.ts';
+import type { MuscleChange, WeekComparison } from '../../../domain/week/compare-weeks.ts';
+import type { Saying } from '../../../domain/week/sayings.ts';
+import type { WeekCorrection } from '../../../domain/week/told-week.ts';
 import type {
-  DoseRange,
   HabitWeek,
-  MuscleWeek,
   SlotWeek,
   Trust,
   UnderTrained,
+  WeekExceptions,
   WeekMend,
   WeekReport,
 } from '../../../domain/week/week-report.ts';
 import { setsText } from './card-words.ts';
+import { whenText } from './talk-words.ts';
 
 /** What makes typed text inert where it is shown. */
 type Safe = (typed: string) => string;
 
 /** The week's report. Told by slot, never by instructor; numbers are interval sets. */
 export const weekWords = {
-  title: (week: string) => `Week ${week.slice(6)}, ${week.slice(0, 4)}`,
+  title: (week: string) => `Week ${Number(week.slice(6))}, ${week.slice(0, 4)}`,
   late: 'This report comes late.',
   trust: trustText,
   underTrainedTitle: 'Under-trained',
-  underTrained: underTrainedText,
+  underTrained: underTrainedLines,
+  moreInThread: (more: number) => `${more} more in the thread`,
   nothingUnderTrained: (report: WeekReport): string =>
     report.trust.withPlan === 0
       ? 'No plans of this week are known, so nothing can be said of its load.'
       : 'Nothing under-trained: every first-priority muscle had its sets, every group its two days.',
-  mend: (mend: WeekMend, safe: Safe) =>
-    `One thing to do: ${safe(mend.edit)} in ${safe(mend.slotName)}, for more ${mend.muscle}.`,
+  mendTitle: 'To mend it',
+  mend: ({ slotName, startsAt, edit, muscle, gainedSets }: WeekMend, safe: Safe) =>
+    `in ${safe(slotName)}, ${whenText(startsAt)}: ${safe(edit)} (${muscle} +${setsText(gainedSets)})`,
   mendButton: 'Apply this edit',
+  mendHint: 'For the plan’s author or a head coach. The plan then goes to review.',
+  mendApplied: (by: string, edit: string, version: number) =>
+    `<@${by}> applied it: ${edit}. The plan is at v${version}.`,
+  mendGone: 'This edit is applied already. The plan’s own thread shows it.',
+  mendForAuthor: (by: string, slotName: string, week: string) =>
+    `<@${by}> applied the edit that the report on ${weekName(week)} proposed for ${slotName}. It can be taken back: undo.`,
+  regularsTitle: 'What regulars miss',
+  worstHabit: (report: WeekReport, safe: Safe) =>
+    report.habits === undefined ? undefined : habitText(report.habits.worst, safe),
+  otherHabits: ({ habits }: WeekReport, safe: Safe): readonly string[] =>
+    habits === undefined || habits.counted === 1
+      ? []
+      : [
+          `In the middle of ${habits.counted}: ${habitText(habits.median, safe)}`,
+          `Least short: ${habitText(habits.best, safe)}`,
+        ],
+  comparison: comparisonText,
+  exceptions: exceptionLines,
+  threadHint: 'All numbers, the chart and the table are in the thread.',
+  detailsTitle: 'Where it came from',
   slot: ({ slotName, classes, sets }: SlotWeek, safe: Safe) =>
     `${safe(slotName)}: ${classesText(classes)}, ${setsCount(sets)}`,
-  muscle: muscleText,
-  habits: habitsText,
-  chartTitle: 'Interval sets a muscle, first priority',
+  patterns: ({ classesByPattern, trust }: WeekReport) => {
+    const told = patterns.flatMap((pattern: Pattern) => {
+      const classes = classesByPattern[pattern] ?? 0;
+      return classes === 0 ? [] : [`${pattern} ${classes}`];
+    });
+    return told.length === 0
+      ? undefined
+      : `Patterns, by classes that had them, of ${trust.withPlan + trust.patternsOnly}: ${told.join(', ')}`;
+  },
+  quiet: (sayings: readonly Saying[]) =>
+    `Left out of the first lines at a coach’s word: ${sayings.map(sayingName).join(', ')}`,
+  chartTitle: 'Interval sets, first priority',
   chartText: (bars: readonly { readonly muscle: string; readonly sets: number }[], leastSets: number) =>
     `${bars.map(({ muscle, sets }) => `${muscle} ${setsText(sets)}`).join(', ')}; at least ${leastSets} are wanted.`,
+  chartAlt: (numbers: string) => `Bar chart of interval sets a muscle: ${numbers}`,
+  chartLeast: (leastSets: number) => `at least ${leastSets}`,
   source:
     'At least 4 sets a muscle a week: Iversen VM et al. 2021. Two days or more a muscle group: WHO 2020. The counts are interval sets; the research counted hard sets.',
+  tableTitle: (week: string) => `${weekName(week)}, the full table`,
+  tableAsText: (title: string, csv: string) => `${title}\n\`\`\`\n${csv.trimEnd()}\n\`\`\``,
+  ask: (saying: Saying) => `*${sayingName(saying)}* was said three Mondays running. Shall I go on saying it?`,
+  askLead: 'For the head coach:',
+  askGoOn: 'Go on',
+  askStop: 'Leave it out',
+  decided: (saying: Saying, goesOn: boolean) =>
+    goesOn
+      ? `*${sayingName(saying)}*: goes on. I ask again after three more Mondays.`
+      : `*${sayingName(saying)}*: left out of the first lines until it was mended once.`,
+  onlyCoachDecides: 'Only a head coach decides what the report goes on saying.',
+  correction: correctionText,
   /** The whole report in short, for a notification or a screen reader. */
   short: shortText,
 } as const;
 
-/** How far to trust the numbers: `plans for 14 of 22 classes, 3 assumed`. */
-function trustText({ classes, withPlan, assumed, patternsOnly, cancelled, notTaught }: Trust): string {
+function weekName(week: string): string {
+  return `week ${Number(week.slice(6))}`;
+}
+
+/** `muscle:hamstrings` by its own name, a group with what it is short of. */
+function sayingName(saying: Saying): string {
+  const [kind = '', name = ''] = saying.split(':');
+  return kind === 'group' ? `${name} on fewer than two days` : name;
+}
+
+/** How far to trust the numbers: `Plans for 14 of 22 classes, 3 assumed taught as planned`. */
+function trustText({ classes, withPlan, assumed, patternsOnly }: Trust): string {
   return [
-    `plans for ${withPlan} of ${classesText(classes)}`,
+    `Plans for ${withPlan} of ${classesText(classes)}`,
     ...(assumed === 0 ? [] : [`${assumed} assumed taught as planned`]),
     ...(patternsOnly === 0 ? [] : [`${patternsOnly} by patterns only`]),
-    ...(cancelled === 0 ? [] : [`${cancelled} cancelled`]),
-    ...(notTaught === 0 ? [] : [`${notTaught} not taught`]),
   ].join(', ');
 }
 
-function underTrainedText(under: UnderTrained, safe: Safe): string {
-  switch (under.kind) {
-    case 'muscle': {
-      const from = under.from.map(({ slotName, sets }) => `${safe(slotName)} ${setsText(sets)}`).join(', ');
-      const had = under.range === 'none' ? 'no sets' : `${setsCount(under.sets)} (${from})`;
-      return `${under.muscle}: ${had}, ${setsText(under.missingSets)} short`;
-    }
-    case 'group':
-      return `${under.group}: ${daysText(under.days)}, two are wanted`;
-  }
-}
-
-function muscleText({ muscle, sets, days, range, tensionSeconds }: MuscleWeek): string {
-  const minutes = `${Math.round(tensionSeconds / 60)} min under tension`;
-  const told = saidOfStudio(range) ? `, ${range}` : '';
-  return `${muscle}: ${setsCount(sets)} on ${daysText(days)}, ${minutes}${told}`;
-}
-
-/** The upper ranges are doses of one person: the studio's total is never called high. */
-function saidOfStudio(range: DoseRange): boolean {
-  return range === 'none' || range === 'low';
-}
-
-function habitsText({ habits }: WeekReport, safe: Safe): readonly string[] {
-  if (habits === undefined) return [];
-  const { counted, worst, median, best } = habits;
-  if (counted === 1) return [`Who comes to ${habitText(worst, safe)}`];
-  return [
-    `Of ${counted} slot habits, left shortest: ${habitText(worst, safe)}`,
-    `In the middle: ${habitText(median, safe)}`,
-    `Least short: ${habitText(best, safe)}`,
-  ];
+/** A line a muscle, most missing first, then one for all groups. */
+function underTrainedLines(underTrained: readonly UnderTrained[], safe: Safe): readonly string[] {
+  const muscles = underTrained.flatMap((under) => {
+    if (under.kind === 'group') return [];
+    const from = under.from.map(({ slotName, sets }) => `${safe(slotName)} ${setsText(sets)}`).join(', ');
+    const had = under.range === 'none' ? 'no sets' : `${setsCount(under.sets)} (${from})`;
+    return [`*${under.muscle}*: ${had}, ${setsText(under.missingSets)} short`];
+  });
+  const groups = underTrained.flatMap((under) =>
+    under.kind === 'group' ? [`${under.group} ${under.days === 0 ? 'none' : under.days}`] : [],
+  );
+  return groups.length === 0 ? muscles : [...muscles, `*Under two days*: ${groups.join(', ')}`];
 }
 
 function habitText({ name, short, groupsUnderTwoDays, veryHigh }: HabitWeek, safe: Safe): string {
@@ -96,12 +134,64 @@ function habitText({ name, short, groupsUnderTwoDays, veryHigh }: HabitWeek, saf
   return `${safe(name)}: ${told.length === 0 ? 'nothing missing' : told.join(', ')}`;
 }
 
-function shortText(report: WeekReport, safe: Safe): string {
-  const under = report.underTrained.map((each) => underTrainedText(each, safe));
+function comparisonText(comparison: WeekComparison): string {
+  if (comparison.kind === 'unknown')
+    return 'Not compared with the week before: no plans of one of the two are known.';
+  const { kind, missingBefore, missingNow, mended, fresh } = comparison;
+  const lead =
+    kind === 'alike'
+      ? `As the week before: ${setsCount(missingNow)} missing`
+      : `${kind === 'better' ? 'Better' : 'Worse'} than the week before: ${setsCount(missingNow)} missing, then ${setsText(missingBefore)}`;
+  return [
+    lead,
+    ...(mended.length === 0 ? [] : [`enough now: ${changesText(mended)}`]),
+    ...(fresh.length === 0 ? [] : [`short now: ${changesText(fresh)}`]),
+  ].join('; ');
+}
+
+function changesText(changes: readonly MuscleChange[]): string {
+  return changes
+    .map(({ muscle, before, now }) => `${muscle} ${setsText(before)} → ${setsText(now)}`)
+    .join(', ');
+}
+
+function exceptionLines(exceptions: WeekExceptions, safe: Safe): readonly string[] {
+  const { ranOver, cutShort, cancelled, notTaught, covered } = exceptions;
+  const line = (name: string, slots: readonly string[]) =>
+    slots.length === 0 ? [] : [`${name}: ${slots.map(safe).join(', ')}`];
+  return [
+    ...line('Ran over', ranOver),
+    ...line('Cut short', cutShort),
+    ...line('Cancelled', cancelled),
+    ...line('Not taught', notTaught),
+    ...line('Covered', covered),
+  ];
+}
+
+function correctionText(slotName: string, { trust, changed }: WeekCorrection): string {
+  const told = changed.map(({ saying, was, now }) => {
+    const [kind = '', name = ''] = saying.split(':');
+    const amount = (value: number | undefined) =>
+      value === undefined ? 'enough' : kind === 'group' ? daysText(value) : setsCount(value);
+    return `${name} ${amount(was)} → ${amount(now)}`;
+  });
+  return [`Correction, since ${slotName} was marked: ${trustText(trust)}.`, ...told].join('\n• ');
+}
+
+function shortText(report: WeekReport, comparison: WeekComparison, safe: Safe): string {
+  const under = underTrainedLines(report.underTrained, safe).map((line) => line.replaceAll('*', ''));
   const told =
     under.length === 0 ? weekWords.nothingUnderTrained(report) : `Under-trained: ${under.join('; ')}.`;
-  const mend = report.mend === undefined ? [] : [weekWords.mend(report.mend, safe)];
-  return [`${weekWords.title(report.week)}, ${trustText(report.trust)}.`, told, ...mend].join(' ');
+  const mend = report.mend === undefined ? [] : [`To mend it, ${weekWords.mend(report.mend, safe)}.`];
+  const worst = weekWords.worstHabit(report, safe);
+  return [
+    `${weekWords.title(report.week)}. ${trustText(report.trust)}.`,
+    told,
+    ...mend,
+    ...(worst === undefined ? [] : [`Regulars miss most: ${worst}.`]),
+    `${comparisonText(comparison)}.`,
+    ...exceptionLines(report.exceptions, safe).map((line) => `${line}.`),
+  ].join(' ');
 }
 
 function classesText(classes: number): string {

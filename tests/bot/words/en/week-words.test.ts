@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { coachWeekWords } from '../../../../bot/words/en/coach-week-words.ts';
 import { weekWords } from '../../../../bot/words/en/week-words.ts';
+import type { WeekComparison } from '../../../../domain/week/compare-weeks.ts';
 import type { HabitWeek, WeekReport } from '../../../../domain/week/week-report.ts';
 
 const safe = (typed: string) => typed.toUpperCase();
@@ -16,7 +18,7 @@ const report: WeekReport = {
   week: '2026-W47',
   trust: { classes: 22, withPlan: 14, assumed: 3, patternsOnly: 0, cancelled: 1, notTaught: 0 },
   muscles: [],
-  setsByPattern: {},
+  classesByPattern: {},
   underTrained: [
     { kind: 'muscle', muscle: 'hamstrings', sets: 0, missingSets: 4, range: 'none', from: [] },
     {
@@ -30,23 +32,41 @@ const report: WeekReport = {
     { kind: 'group', group: 'hips', days: 1 },
   ],
   slots: [],
+  exceptions: { ranOver: ['Monday'], cutShort: [], cancelled: ['Noon'], notTaught: [], covered: [] },
   mend: {
     classId: 'next',
     slotName: 'Monday',
-    startsAt: '2026-11-23T17:30:00.000Z',
+    startsAt: {
+      date: '2026-11-23',
+      time: '18:30',
+      zone: 'Europe/Berlin',
+      instant: '2026-11-23T17:30:00.000Z',
+    },
     edit: 'swap B hip hinge',
     muscle: 'hamstrings',
     planId: 'plan',
     version: 3,
+    gainedSets: 4,
   },
 };
 
+const better: WeekComparison = {
+  kind: 'better',
+  missingBefore: 9,
+  missingNow: 6.5,
+  mended: [{ muscle: 'chest', before: 2, now: 5 }],
+  fresh: [{ muscle: 'lats', before: 6, now: 1.5 }],
+  withPlanBefore: 13,
+};
+
 describe('the week in words', () => {
-  test('in short: trust, what was under-trained, one thing to do', () => {
-    expect(weekWords.short(report, safe)).toBe(
-      'Week 47, 2026, plans for 14 of 22 classes, 3 assumed taught as planned, 1 cancelled. ' +
-        'Under-trained: hamstrings: no sets, 4 short; lats: 1½ sets (MONDAY 1½), 2½ short; hips: 1 day, two are wanted. ' +
-        'One thing to do: SWAP B HIP HINGE in MONDAY, for more hamstrings.',
+  test('in short: trust, what was under-trained, the edit that mends it, the week before, exceptions', () => {
+    expect(weekWords.short(report, better, safe)).toBe(
+      'Week 47, 2026. Plans for 14 of 22 classes, 3 assumed taught as planned. ' +
+        'Under-trained: hamstrings: no sets, 4 short; lats: 1½ sets (MONDAY 1½), 2½ short; Under two days: hips 1. ' +
+        'To mend it, in MONDAY, Mon 23 Nov, 18:30: SWAP B HIP HINGE (hamstrings +4). ' +
+        'Better than the week before: 6½ sets missing, then 9; enough now: chest 2 → 5; short now: lats 6 → 1½. ' +
+        'Ran over: MONDAY. Cancelled: NOON.',
     );
   });
 
@@ -58,38 +78,67 @@ describe('the week in words', () => {
     expect(weekWords.nothingUnderTrained({ ...report, underTrained: [] })).toContain('Nothing under-trained');
   });
 
-  test('the studio as a whole is never called high', () => {
-    const muscle = {
-      muscle: 'chest',
-      tensionSeconds: 600,
-      days: 1,
-      setsByDay: [],
-      priority: 'first',
-    } as const;
-    expect(weekWords.muscle({ ...muscle, sets: 21, range: 'very high' })).toBe(
-      'chest: 21 sets on 1 day, 10 min under tension',
-    );
-    expect(weekWords.muscle({ ...muscle, sets: 1, range: 'low' })).toBe(
-      'chest: 1 set on 1 day, 10 min under tension, low',
-    );
-  });
-
-  test('slot habits: worst, middle and best', () => {
+  test('slot habits: the worst first, then the middle and the best', () => {
     const worst = habit('Mon + Tue', {
       short: [{ muscle: 'lats', sets: 1, missingSets: 3 }],
       groupsUnderTwoDays: ['back'],
       veryHigh: ['quadriceps'],
     });
     const habits = { counted: 4, worst, median: habit('Mon + Thu'), best: habit('Tue + Thu') };
-    expect(weekWords.habits({ ...report, habits }, safe)).toEqual([
-      'Of 4 slot habits, left shortest: MON + TUE: lats 3 short, under two days: back, very high: quadriceps',
-      'In the middle: MON + THU: nothing missing',
+    expect(weekWords.worstHabit({ ...report, habits }, safe)).toBe(
+      'MON + TUE: lats 3 short, under two days: back, very high: quadriceps',
+    );
+    expect(weekWords.otherHabits({ ...report, habits }, safe)).toEqual([
+      'In the middle of 4: MON + THU: nothing missing',
       'Least short: TUE + THU: nothing missing',
     ]);
-    expect(weekWords.habits(report, safe)).toEqual([]);
+    expect(weekWords.worstHabit(report, safe)).toBeUndefined();
   });
 
   test('the chart as text', () => {
     expect(weekWords.chartText([{ muscle: 'lats', sets: 0.5 }], 4)).toBe('lats ½; at least 4 are wanted.');
+  });
+
+  test('a correction tells what changed', () => {
+    const trust = { ...report.trust, assumed: 0 };
+    const changed = [
+      { saying: 'muscle:lats', was: 1.5 },
+      { saying: 'group:hips', was: 1, now: 0 },
+      { saying: 'muscle:chest', now: 3 },
+    ];
+    expect(weekWords.correction('Noon', { trust, changed })).toBe(
+      'Correction, since Noon was marked: Plans for 14 of 22 classes.\n• lats 1½ sets → enough\n• hips 1 day → 0 days\n• chest enough → 3 sets',
+    );
+  });
+
+  test('a question and its answers', () => {
+    expect(weekWords.ask('muscle:lats')).toBe(
+      '*lats* was said three Mondays running. Shall I go on saying it?',
+    );
+    expect(weekWords.decided('group:back', false)).toBe(
+      '*back on fewer than two days*: left out of the first lines until it was mended once.',
+    );
+  });
+});
+
+describe('the coach’s part in words', () => {
+  test('session load with what it can’t say', () => {
+    const alike = { load: 700, told: 7, held: 7, byDay: [100, 100, 100, 100, 100, 100, 100] };
+    expect(coachWeekWords.strain(alike)).toBe(
+      '700, all days alike, so there is no monotony. Monday to Sunday: 100, 100, 100, 100, 100, 100, 100. Estimates for 7 of 7 classes.',
+    );
+    expect(coachWeekWords.strain({ ...alike, monotony: 1.2, strain: 840 })).toContain(
+      'monotony 1.20, training strain 840',
+    );
+  });
+
+  test('a muscle in cells holds numbers and no judgement', () => {
+    const row = { muscle: 'chest', tensionSeconds: 620, days: 1, sets: 21, setsByDay: [] } as const;
+    expect(coachWeekWords.cells({ ...row, range: 'very high', priority: 'first' })).toEqual([
+      'chest',
+      '21',
+      '1',
+      '10',
+    ]);
   });
 });

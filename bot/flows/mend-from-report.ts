@@ -1,0 +1,66 @@
+import type { NoticePayload } from '../../domain/ports.ts';
+import { context } from '../blocks/elements.ts';
+import { escapeText, inertText } from '../blocks/escape.ts';
+import { mendBlockId } from '../blocks/week-message.ts';
+import type { Desk, Message } from '../handling.ts';
+import { applyEdit } from './change-plan.ts';
+import type { OpenPlan } from './open-plan.ts';
+import { postInThread } from './post-draft.ts';
+
+/** What became of pressing the report's one edit. */
+type MendOutcome = { readonly kind: 'mended' } | { readonly kind: 'kept'; readonly message: Message };
+
+/**
+ * Applies the edit a week's report proposed, once: by the plan's author or a head coach. The report then says
+ * who did it in the place of the button, and the plan's thread tells the author.
+ */
+export async function mendFromReport(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  wanted: { readonly edit: string; readonly version: number; readonly reportKey: string },
+): Promise<MendOutcome> {
+  const { stores, studioId, words, now } = desk;
+  const { edit, version, reportKey } = wanted;
+  const appliedKey = `${reportKey}:applied`;
+  const report = await stores.notices.find(studioId, reportKey);
+  if (report === undefined) return kept(words.flow.buttonGone);
+  if ((await stores.notices.find(studioId, appliedKey)) !== undefined) return kept(words.week.mendGone);
+  const changed = await applyEdit(desk, open, by, edit, version);
+  if (changed.kind === 'kept') return changed;
+  const { record, scheduled } = changed.open;
+  const said = words.week.mendApplied(by, inertText(edit), record.currentVersion);
+  await stores.notices.enqueue(studioId, {
+    key: appliedKey,
+    to: report.to,
+    action: { kind: 'update', of: reportKey },
+    payload: withMendDone(report.payload, said),
+    causedAt: now,
+  });
+  if (by !== record.authorId) {
+    const slotName = escapeText(scheduled?.title ?? words.card.untitled);
+    const week = reportKey.slice('week:'.length);
+    await postInThread(desk, changed.open, `answer:${record.id}:mended:${week}`, {
+      text: words.week.mendForAuthor(by, slotName, week),
+    });
+  }
+  return { kind: 'mended' };
+}
+
+/** The report as it was posted, with who applied the edit in the place of its button. */
+function withMendDone(payload: NoticePayload, said: string): NoticePayload {
+  const done = context('mend-done', said);
+  const blocks = (payload.blocks ?? []).flatMap((block) => {
+    if (hasId(block, mendBlockId)) return [done];
+    return hasId(block, 'mend-hint') ? [] : [block];
+  });
+  return { text: `${payload.text} ${said}`, blocks };
+}
+
+function hasId(block: unknown, id: string): boolean {
+  return typeof block === 'object' && block !== null && 'block_id' in block && block.block_id === id;
+}
+
+function kept(text: string): MendOutcome {
+  return { kind: 'kept', message: { text } };
+}
