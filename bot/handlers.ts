@@ -33,6 +33,7 @@ export const handlers: Handlers = {
   commands: { [commands.evenset]: onEvenset },
   actions: {
     [actions.applyEdit]: onApplyEdit,
+import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
     [actions.chooseMove]: onChooseMove,
     [actions.undo]: onUndo,
     [actions.timeline]: onTimeline,
@@ -62,3 +63,6 @@ export const handlers: Handlers = {
   message: onMessage,
   home: onHome,
 };
+    [actions.openOwnMove]: onOpenOwnMove,
+    [views.ownMove]: onOwnMoveForm,
+    [views.changeOwnMove]: onChangeOwnMoveForm,

@@ -27,6 +27,7 @@ export const actions = {
 export const views = {
   draft: 'draft-form',
   schedule: 'schedule-form',
+  openOwnMove: 'open-own-move',
   askChanges: 'ask-changes-form',
   taughtWithChanges: 'taught-with-changes-form',
 } as const;
@@ -34,4 +35,6 @@ export const views = {
 export const shortcuts = { draftFromMessage: 'draft-from-message' } as const;
 
 /** Key under which a notice's key stands in a message's metadata. */
+  ownMove: 'own-move-form',
+  changeOwnMove: 'change-own-move-form',
 export const metadataEventType = 'evenset_notice';

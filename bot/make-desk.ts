@@ -20,14 +20,15 @@ export function createMakeDesk(parts: {
   readonly catalogue: Catalogue;
 }): MakeDesk {
   const { clock, newId, words } = parts;
-  const extended = new Map<StudioId, { readonly fingerprint: string; readonly catalogue: Catalogue }>();
+  const extended = new Map<StudioId, { readonly own: string; readonly catalogue: Catalogue }>();
 
-  const catalogueFor = (studioId: StudioId, fingerprint: string, settings: Settings): Catalogue => {
+  const catalogueFor = (studioId: StudioId, settings: Settings): Catalogue => {
+    const own = JSON.stringify([settings.ownMoves, settings.ownNames]);
     const kept = extended.get(studioId);
-    if (kept?.fingerprint === fingerprint) return kept.catalogue;
+    if (kept?.own === own) return kept.catalogue;
     const ownNames = new Map(Object.entries(settings.ownNames));
     const made = extendCatalogue(parts.catalogue, settings.ownMoves, ownNames);
-    extended.set(studioId, { fingerprint, catalogue: made });
+    extended.set(studioId, { own, catalogue: made });
     return made;
   };
 
@@ -46,8 +47,7 @@ export function createMakeDesk(parts: {
     await noteStudio(studioId, stores, now);
     const stored = await stores.settings.find(studioId);
     const settings = stored?.settings ?? defaultSettings;
-    const catalogue =
-      stored === undefined ? parts.catalogue : catalogueFor(studioId, stored.fingerprint, settings);
+    const catalogue = stored === undefined ? parts.catalogue : catalogueFor(studioId, settings);
     return { studioId, stores, settings, catalogue, words, now, newId };
   };
 }

@@ -55,7 +55,9 @@ function nameButtons(open: OpenPlan, problem: Problem, words: Words): readonly B
   const names = nearNamesOf(problem).map(({ name }) => put(words.card.buttons.useName(name), name));
   const asWords =
     problem.code === 'unknown-move' && problem.read.length <= 100 && !problem.read.includes('"');
-  return asWords ? [...names, put(words.card.buttons.keepAsWords, `"${problem.read}"`)] : names;
+  if (!asWords) return names;
+  const ours: ButtonFacts = { ...put(words.ownMove.addButton, problem.read), action: actions.openOwnMove };
+  return [...names, ours, put(words.card.buttons.keepAsWords, `"${problem.read}"`)];
 }
 
 function nearNamesOf(problem: Problem): readonly NearName[] {

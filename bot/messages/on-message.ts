@@ -1,9 +1,13 @@
+import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { renderHelp } from '../blocks/help-message.ts';
 import { addsLines, withLines } from '../flows/adds-lines.ts';
 import { rewrite } from '../flows/change-plan.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor, findPlanInThread, type OpenPlan, openPlan } from '../flows/open-plan.ts';
+import { carryOutOrder } from '../flows/own-moves.ts';
+import { classInThread } from '../flows/recount-kit.ts';
+import { sayOfClass } from '../flows/say-of-class.ts';
 import { startDraft } from '../flows/start-draft.ts';
 import { weekForAsker } from '../flows/week-for-asker.ts';
 import {
@@ -49,6 +53,10 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
   const context = await contextFor(desk);
   const reading = readPlan(text, context);
   const recent = await draftJustWritten(desk, personId);
+  const ofClass = await sayOfClass(desk, text, personId);
+  if (ofClass !== undefined) return reply(request, desk, ofClass);
+  const order = readMoveOrder(text);
+  if (order !== undefined) return reply(request, desk, { text: await carryOutOrder(desk, personId, order) });
   switch (meaningOf(text, reading, recent !== undefined)) {
     case 'opens a class':
       await startDraft(desk, { personId, text, home: { place, thread: stamp } });

@@ -21,6 +21,7 @@ import { faultWords } from './en/fault-words.ts';
 import { findingText, severityText, standingLine } from './en/finding-words.ts';
 import { noteText } from './en/note-words.ts';
 import { problemText } from './en/problem-words.ts';
+import { ownMoveWords } from './en/own-move-words.ts';
 import { refusalText } from './en/refusal-words.ts';
 import {
   afterWords,
@@ -71,3 +72,4 @@ export const english = {
   coachWeek: coachWeekWords,
   faults: faultWords,
 } as const;
+  ownMove: ownMoveWords,

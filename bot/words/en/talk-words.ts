@@ -30,7 +30,7 @@ export const helpWords = {
     'cool-down to the end',
   ].join('\n'),
   after:
-    'Under its card, reply with an edit (swap A2 front squat, rounds A x4, undo), or timeline, why, muscles, send. Here: week for the running week.',
+    'Under its card, reply with an edit (swap A2 front squat, rounds A x4, undo), or timeline, why, muscles, send. Here: week for the running week; new move yard crawl like bear crawl for a move of our own, our moves for all of them.',
 } as const;
 
 export const flowWords = {

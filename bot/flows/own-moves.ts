@@ -1,0 +1,174 @@
+import { lookUpMove } from '../../domain/catalogue/look-up-move.ts';
+import { changeOwnMove, makeOwnMove, type OwnMoveFacts } from '../../domain/catalogue/make-own-move.ts';
+import type { Move } from '../../domain/catalogue/move.ts';
+import { moveProblems, nameProblemsOf } from '../../domain/catalogue/move-problems.ts';
+import { idOfName } from '../../domain/catalogue/move-row.ts';
+import { readMoveFacts } from '../../domain/catalogue/read-move-facts.ts';
+import type { MoveOrder } from '../../domain/shorthand/read-move-order.ts';
+import { readsAsMove } from '../../domain/shorthand/reads-as-move.ts';
+import { maySet } from '../../domain/who-may-set.ts';
+import { escapeText } from '../blocks/escape.ts';
+import type { Desk } from '../handling.ts';
+import { keepSettings } from './keep-settings.ts';
+
+/** What became of it: `desk` knows the change, `text` tells it; `kept` changed nothing and says why. */
+export type OwnMoveOutcome =
+  | { readonly kind: 'done'; readonly desk: Desk; readonly text: string }
+  | { readonly kind: 'kept'; readonly text: string };
+
+/** Anyone on the team may add one, so that a class can go on; the coaches are told. */
+export async function addOwnMove(
+  desk: Desk,
+  by: string,
+  name: string,
+  like: Move,
+  facts: OwnMoveFacts,
+): Promise<OwnMoveOutcome> {
+  const { ownMove } = desk.words;
+  const standing = desk.catalogue.byId.get(idOfName(name));
+  if (standing !== undefined)
+    return kept(ownMove.problem({ code: 'name-taken', name: escapeText(name), by: standing.name }));
+  const move = makeOwnMove(name, like, facts);
+  const saved = await keepMove(desk, move);
+  if (saved.kind === 'kept') return saved;
+  await tellCoaches(desk, by, move, like);
+  return { ...saved, text: ownMove.added(move, like.name) };
+}
+
+/** For those who may set: other facts, out of use, or back. */
+export async function changeOurMove(
+  desk: Desk,
+  by: string,
+  name: string,
+  change: { readonly facts?: OwnMoveFacts; readonly retired?: boolean },
+): Promise<OwnMoveOutcome> {
+  const { ownMove } = desk.words;
+  if (!maySet(desk.settings, by)) return kept(ownMove.onlyCoaches);
+  const move = ourMove(desk, name);
+  if (move === undefined) return kept(ownMove.notOurs(escapeText(name)));
+  const { retired: _, ...told } = changeOwnMove(move, change.facts ?? {});
+  const retired = change.retired ?? move.retired ?? false;
+  const saved = await keepMove(desk, retired ? { ...told, retired } : told);
+  if (saved.kind === 'kept') return saved;
+  if (change.retired === undefined) return { ...saved, text: ownMove.changed(told) };
+  return { ...saved, text: retired ? ownMove.retiredNow(move.name) : ownMove.broughtBack(move.name) };
+}
+
+/** A studio's word for a known move; it wins over the trade's. */
+export async function giveNickname(
+  desk: Desk,
+  by: string,
+  nickname: string,
+  name: string,
+): Promise<OwnMoveOutcome> {
+  const { ownMove } = desk.words;
+  if (!maySet(desk.settings, by)) return kept(ownMove.onlyCoaches);
+  const found = lookUpMove(name, desk.catalogue);
+  if (found.kind !== 'found') return kept(likeUnknownText(desk, name));
+  const [problem] = nameProblemsOf(nickname, found.move.id, desk.catalogue).filter(
+    ({ code }) => code !== 'name-taken',
+  );
+  if (problem !== undefined) return kept(ownMove.problem(problem));
+  const key = nickname.toLowerCase();
+  const settings = { ...desk.settings, ownNames: { ...desk.settings.ownNames, [key]: found.move.id } };
+  const next = await keepSettings(desk, settings);
+  if (!readsAsMove(key, found.move, next)) {
+    await keepSettings(desk, desk.settings);
+    return kept(ownMove.nameUnreadable(escapeText(nickname)));
+  }
+  return { kind: 'done', desk: next, text: ownMove.nicknamed(escapeText(key), found.move.name) };
+}
+
+async function dropNickname(desk: Desk, by: string, nickname: string): Promise<OwnMoveOutcome> {
+  const { ownMove } = desk.words;
+  if (!maySet(desk.settings, by)) return kept(ownMove.onlyCoaches);
+  const { [nickname.toLowerCase()]: dropped, ...ownNames } = desk.settings.ownNames;
+  if (dropped === undefined) return kept(ownMove.noSuchNickname(escapeText(nickname)));
+  const next = await keepSettings(desk, { ...desk.settings, ownNames });
+  return { kind: 'done', desk: next, text: ownMove.nicknameDropped(escapeText(nickname)) };
+}
+
+/** Carries out a short message and says what came of it. */
+export async function carryOutOrder(desk: Desk, by: string, order: MoveOrder): Promise<string> {
+  const { ownMove } = desk.words;
+  switch (order.kind) {
+    case 'list':
+      return ourMovesText(desk);
+    case 'new, like what?':
+      return ownMove.likeWhat(escapeText(order.name));
+    case 'new': {
+      const like = lookUpMove(order.like, desk.catalogue);
+      if (like.kind !== 'found') return likeUnknownText(desk, order.like);
+      const { facts, unread } = readMoveFacts(order.facts, desk.catalogue);
+      if (unread.length > 0) return ownMove.factsUnread(unread.map(escapeText));
+      return (await addOwnMove(desk, by, order.name, like.move, facts)).text;
+    }
+    case 'change': {
+      const { facts, unread } = readMoveFacts(order.facts, desk.catalogue);
+      if (unread.length > 0) return ownMove.factsUnread(unread.map(escapeText));
+      return (await changeOurMove(desk, by, order.name, { facts })).text;
+    }
+    case 'retire':
+    case 'bring back':
+      return (await changeOurMove(desk, by, order.name, { retired: order.kind === 'retire' })).text;
+    case 'nickname':
+      return (await giveNickname(desk, by, order.nickname, order.name)).text;
+    case 'drop nickname':
+      return (await dropNickname(desk, by, order.nickname)).text;
+  }
+}
+
+/** An own move by its name or a nickname, retired ones too. */
+export function ourMove(desk: Desk, name: string): Move | undefined {
+  const found = lookUpMove(name, desk.catalogue);
+  const id = found.kind === 'found' ? found.move.id : idOfName(name);
+  return desk.settings.ownMoves.find((move) => move.id === id);
+}
+
+function ourMovesText({ settings, catalogue, words: { ownMove } }: Desk): string {
+  const names = Object.entries(settings.ownNames);
+  if (settings.ownMoves.length === 0 && names.length === 0) return ownMove.none;
+  return [
+    ...settings.ownMoves.map((move) => ownMove.listMove(move)),
+    ...names.map(([name, id]) => ownMove.listName(escapeText(name), catalogue.byId.get(id)?.name ?? id)),
+    ownMove.listHow,
+  ].join('\n');
+}
+
+/** Saves the move where it keeps the catalogue's laws and a class that names it is read so. */
+async function keepMove(desk: Desk, move: Move): Promise<OwnMoveOutcome> {
+  const { ownMove } = desk.words;
+  const problems = moveProblems(move, desk.catalogue);
+  if (problems.length > 0) return kept(problems.map((problem) => ownMove.problem(problem)).join('\n'));
+  const others = desk.settings.ownMoves.filter(({ id }) => id !== move.id);
+  const next = await keepSettings(desk, { ...desk.settings, ownMoves: [...others, move] });
+  const misread = [move.name, ...move.nicknames].find((name) => !readsAsMove(name, move, next));
+  if (misread === undefined) return { kind: 'done', desk: next, text: '' };
+  await keepSettings(desk, desk.settings);
+  return kept(ownMove.nameUnreadable(misread));
+}
+
+async function tellCoaches(desk: Desk, by: string, move: Move, like: Move): Promise<void> {
+  const { reviewChannel, headCoaches } = desk.settings;
+  if (reviewChannel === undefined || headCoaches.includes(by)) return;
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: `own-move:${move.id}`,
+    to: reviewChannel,
+    action: { kind: 'post' },
+    payload: { text: desk.words.ownMove.toldCoach(by, move.name, like.name) },
+    causedAt: desk.now,
+  });
+}
+
+function likeUnknownText(desk: Desk, name: string): string {
+  const found = lookUpMove(name, desk.catalogue);
+  const near = found.kind === 'unknown' ? found.near : found.kind === 'choices' ? found.moves : [];
+  return desk.words.ownMove.likeUnknown(
+    escapeText(name),
+    near.map((move) => move.name),
+  );
+}
+
+function kept(text: string): OwnMoveOutcome {
+  return { kind: 'kept', text };
+}

@@ -1,0 +1,122 @@
+import { z } from 'zod';
+import { type KitNeed, kitItems } from '../../domain/catalogue/kit.ts';
+import type { OwnMoveFacts } from '../../domain/catalogue/make-own-move.ts';
+import { muscles } from '../../domain/catalogue/muscles.ts';
+import { keepText } from '../../domain/shorthand/keep-text.ts';
+import { readButtonValue } from '../blocks/button-value.ts';
+import { kitValue, noKit, ownMoveForm } from '../blocks/own-move-form.ts';
+import { rewrite } from '../flows/change-plan.ts';
+import { openPlan } from '../flows/open-plan.ts';
+import { addOwnMove, changeOurMove } from '../flows/own-moves.ts';
+import type { ActionRequest, Desk, FormValues, Handler, Reaction, ViewRequest } from '../handling.ts';
+import { errorAt, textOf } from './plan-views.ts';
+
+const filled = z.strictObject({
+  primeMovers: z.array(z.enum(muscles)).exactOptional(),
+  assisting: z.array(z.enum(muscles)).exactOptional(),
+  kit: z.array(z.strictObject({ item: z.enum(kitItems), pieces: z.number() })).exactOptional(),
+  level: z.union([z.literal(1), z.literal(2), z.literal(3)]).exactOptional(),
+  position: z.enum(['standing', 'kneeling', 'seated', 'supine', 'prone', 'side-lying']).exactOptional(),
+  sides: z.enum(['both at once', 'alternating by nature', 'one-sided']).exactOptional(),
+  effort: z.enum(['reps', 'hold', 'conditioning', 'mobility']).exactOptional(),
+  easier: z.string().exactOptional(),
+  nicknames: z.array(z.string()).exactOptional(),
+  cue: z.string().exactOptional(),
+});
+
+/** The form, from the button beside words that no move goes by. */
+export const onOpenOwnMove: Handler<ActionRequest> = async ({ value, triggerId }, desk) => {
+  const name = readButtonValue(value)?.name;
+  const view = ownMoveForm(value, name === undefined ? {} : { name }, desk.catalogue, desk.words);
+  return { answers: [{ kind: 'open view', triggerId, view }] };
+};
+
+/** A new move; a draft that waits for it is read anew at once. */
+export const onOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, personId }, desk) => {
+  const like = desk.catalogue.byId.get(textOf(values, 'like'));
+  if (like === undefined) return errorAt('like', desk.words.ownMove.likeWhat(textOf(values, 'name')));
+  const facts = factsIn(values);
+  if (facts === undefined) return errorAt('name', desk.words.flow.buttonGone);
+  const name = textOf(values, 'name').trim();
+  const outcome = await addOwnMove(desk, personId, name, like, facts);
+  if (outcome.kind === 'kept') return errorAt('name', outcome.text);
+  await rereadDraft(outcome.desk, personId, metadata, name);
+  return told(outcome.text);
+};
+
+/** Other facts of an own move, or out of use. */
+export const onChangeOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, personId }, desk) => {
+  const facts = factsIn(values);
+  const own = desk.settings.ownMoves.find(({ id }) => id === metadata);
+  if (facts === undefined || own === undefined) return errorAt('standing', desk.words.flow.buttonGone);
+  const wasRetired = own.retired === true;
+  const retired = textOf(values, 'standing') === 'retired';
+  const outcome = await changeOurMove(desk, personId, own.name, {
+    facts: { ...facts, nicknames: facts.nicknames ?? [], assisting: facts.assisting ?? [] },
+    ...(retired === wasRetired ? {} : { retired }),
+  });
+  return outcome.kind === 'kept' ? errorAt('standing', outcome.text) : told(outcome.text);
+};
+
+/** The draft with the new name in the place of the words that were not known. */
+async function rereadDraft(desk: Desk, by: string, metadata: string, name: string): Promise<void> {
+  const value = readButtonValue(metadata);
+  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
+  if (value?.at === undefined || open === undefined) return;
+  const text = keepText(open.version.text);
+  const stands = value.version === open.record.currentVersion;
+  const [start, end] = value.at;
+  await rewrite(desk, open, by, stands ? text.slice(0, start) + name + text.slice(end) : open.version.text);
+}
+
+function factsIn(values: FormValues): OwnMoveFacts | undefined {
+  const level = textOf(values, 'level');
+  const nicknames = textOf(values, 'nicknames')
+    .split(',')
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+  const cue = textOf(values, 'cue').trim();
+  const kit = listOf(values, 'kit');
+  const read = filled.safeParse({
+    ...listed('primeMovers', listOf(values, 'prime')),
+    ...listed('assisting', listOf(values, 'assisting')),
+    ...(kit.length === 0 ? {} : { kit: kitNeeds(kit) }),
+    ...(level === '' ? {} : { level: Number(level) }),
+    ...said('position', textOf(values, 'position')),
+    ...said('sides', textOf(values, 'sides')),
+    ...said('effort', textOf(values, 'effort')),
+    ...said('easier', textOf(values, 'easier')),
+    ...listed('nicknames', nicknames),
+    ...said('cue', cue === '' || cue.endsWith('.') ? cue : `${cue}.`),
+  });
+  return read.success ? read.data : undefined;
+}
+
+function kitNeeds(chosen: readonly string[]): readonly KitNeed[] {
+  return chosen
+    .filter((value) => value !== noKit)
+    .flatMap((value) =>
+      kitItems.flatMap((item) =>
+        ([1, 2] as const).flatMap((pieces) =>
+          kitValue({ item, pieces }) === value ? [{ item, pieces }] : [],
+        ),
+      ),
+    );
+}
+
+function listOf(values: FormValues, block: string): readonly string[] {
+  const value = values[block];
+  return value === undefined || typeof value === 'string' ? [] : value;
+}
+
+function said(name: string, value: string): Readonly<Record<string, string>> {
+  return value === '' ? {} : { [name]: value };
+}
+
+function listed(name: string, values: readonly string[]): Readonly<Record<string, readonly string[]>> {
+  return values.length === 0 ? {} : { [name]: values };
+}
+
+function told(text: string): Reaction {
+  return { ack: { kind: 'close' }, answers: [{ kind: 'only to you', message: { text } }] };
+}
