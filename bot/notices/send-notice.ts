@@ -4,6 +4,7 @@ import { metadataEventType } from '../ids.ts';
 import type { Log } from '../log.ts';
 import { readCallFailure } from './call-failure.ts';
 import { callWithFallbacks, type FallbackTools } from './call-with-fallbacks.ts';
+import type { Pace } from './create-pace.ts';
 import { findPosted } from './find-posted.ts';
 import { createShowPicture } from './show-picture.ts';
 import { uploadFile } from './upload-file.ts';
@@ -29,7 +30,7 @@ export function createSendNotice(parts: {
   readonly storage: Storage;
   readonly client: WebClient;
   readonly now: () => string;
-  readonly pace: (place: string) => Promise<void>;
+  readonly pace: Pace;
   readonly log: Log;
   /** On real time. */
   readonly wait: (ms: number) => Promise<void>;
@@ -63,14 +64,28 @@ export function createSendNotice(parts: {
     return { kind: 'sent', sentTo: { place: to, stamp: thread.stamp } };
   };
 
+  /** When the place is free for a call; the row says *sending* before it is made. */
+  const inTurn = <Answer>(
+    studioId: StudioId,
+    { key }: StoredNotice,
+    place: string,
+    call: () => Promise<Answer>,
+  ): Promise<Answer> =>
+    pace(place, async () => {
+      await storage.notices.markSending(studioId, key, parts.now());
+      return call();
+    });
+
   const post = async (studioId: StudioId, notice: StoredNotice, thread: string | undefined) => {
     const place = await placeOf(notice.to);
     if (notice.state === 'sending') {
       const stamp = await lookUp(notice, place, thread);
       if (stamp !== undefined) return { place, stamp };
     }
-    await pace(place);
-    await storage.notices.markSending(studioId, notice.key, parts.now());
+    return inTurn(studioId, notice, place, () => postIn(place, thread, notice));
+  };
+
+  const postIn = async (place: string, thread: string | undefined, notice: StoredNotice): Promise<SentTo> => {
     if (await isPostedAsFile(notice, place, thread)) return { place, stamp: thread ?? notice.key };
     const inThread = thread === undefined ? {} : { thread_ts: thread };
     const answer = await callWithFallbacks(
@@ -137,13 +152,13 @@ export function createSendNotice(parts: {
 
   const update = async (studioId: StudioId, notice: StoredNotice, { place, stamp }: SentTo) => {
     const posted = notice.action.kind === 'update' ? notice.action.of : notice.key;
-    await pace(place);
-    await storage.notices.markSending(studioId, notice.key, parts.now());
-    await callWithFallbacks(
-      notice.payload,
-      (content) =>
-        client.chat.update({ channel: place, ts: stamp, ...content, metadata: metadataOf(posted) }),
-      toolsFor(notice.key),
+    await inTurn(studioId, notice, place, () =>
+      callWithFallbacks(
+        notice.payload,
+        (content) =>
+          client.chat.update({ channel: place, ts: stamp, ...content, metadata: metadataOf(posted) }),
+        toolsFor(notice.key),
+      ),
     );
   };
 

@@ -10,7 +10,7 @@ export const instructorId = 'U1';
 export const coachId = 'U9';
 
 /** A studio in UTC with a head coach, a review channel and a team channel. */
-export const studioSettings: Settings = {
+const studioSettings: Settings = {
   ...defaultSettings,
   zone: 'UTC',
   headCoaches: [coachId],
