@@ -31,9 +31,13 @@ export const onChooseMove: Handler<ActionRequest> = withPlan(async (request, ope
   return reactionOf(await rewrite(desk, open, request.personId, fixed));
 });
 
-export const onUndo: Handler<ActionRequest> = withPlan(async ({ personId }, open, _value, desk) =>
-  reactionOf(await undo(desk, open, personId)),
-);
+/** Undoes the change it stands under; a later one is not undone by it. */
+export const onUndo: Handler<ActionRequest> = withPlan(async ({ personId }, open, { version }, desk) => {
+  const { currentVersion } = open.record;
+  if (version !== currentVersion)
+    return toYou({ text: desk.words.flow.madeOnEarlierVersion(currentVersion) });
+  return reactionOf(await undo(desk, open, personId));
+});
 
 export const onTimeline: Handler<ActionRequest> = withPlan(async ({ triggerId }, open, _value, desk) => ({
   answers: [

@@ -1,3 +1,4 @@
+import { looksLikeEdit } from '../../domain/shorthand/edit-words.ts';
 import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { renderHelp } from '../blocks/help-message.ts';
@@ -8,6 +9,7 @@ import { contextFor, findPlanInThread, type OpenPlan, openPlan } from '../flows/
 import { carryOutOrder } from '../flows/own-moves.ts';
 import { classInThread } from '../flows/recount-kit.ts';
 import { sayOfClass } from '../flows/say-of-class.ts';
+import { sayTaught } from '../flows/say-taught.ts';
 import { startDraft } from '../flows/start-draft.ts';
 import { weekForAsker } from '../flows/week-for-asker.ts';
 import {
@@ -39,7 +41,15 @@ async function onEdited(request: MessageRequest, desk: Desk): Promise<Reaction> 
 }
 
 async function onReply(request: MessageRequest, thread: string, desk: Desk): Promise<Reaction> {
+  const { place, personId, text } = request;
+  const taught = await sayTaught(desk, text, personId, { place, thread });
+  if (taught !== undefined) return reply(request, desk, taught);
   const open = await openPlanIn(desk, request.place, thread);
+  const scheduled = open?.scheduled ?? (await classInThread(desk, request.place, thread));
+  // `12 now` in the thread of a plan without a class is an edit of the plan.
+  const isEdit = open !== undefined && scheduled === undefined && looksLikeEdit(request.text);
+  const ofClass = isEdit ? undefined : await sayOfClass(desk, request.text, request.personId, scheduled);
+  if (ofClass !== undefined) return reply(request, desk, ofClass);
   if (open === undefined) return reply(request, desk, renderHelp(desk.words));
   const answer = await sayInThread(desk, open, request.personId, request.text);
   return answer === undefined ? noReaction : reply(request, desk, answer);
@@ -50,13 +60,15 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
   const [word = '', argument, ...more] = text.trim().split(/\s+/);
   if (word.toLowerCase() === 'week' && more.length === 0)
     return reply(request, desk, await weekForAsker(desk, personId, argument));
-  const context = await contextFor(desk);
-  const reading = readPlan(text, context);
-  const recent = await draftJustWritten(desk, personId);
+  const taught = await sayTaught(desk, text, personId);
+  if (taught !== undefined) return reply(request, desk, taught);
   const ofClass = await sayOfClass(desk, text, personId);
   if (ofClass !== undefined) return reply(request, desk, ofClass);
   const order = readMoveOrder(text);
   if (order !== undefined) return reply(request, desk, { text: await carryOutOrder(desk, personId, order) });
+  const context = await contextFor(desk);
+  const reading = readPlan(text, context);
+  const recent = await draftJustWritten(desk, personId);
   switch (meaningOf(text, reading, recent !== undefined)) {
     case 'opens a class':
       await startDraft(desk, { personId, text, home: { place, thread: stamp } });

@@ -3,7 +3,7 @@ import { renderFindings } from '../blocks/findings-lines.ts';
 import { renderHelp, renderNearestEdit } from '../blocks/help-message.ts';
 import { renderMuscles } from '../blocks/muscles-lines.ts';
 import { renderTimeline } from '../blocks/timeline-lines.ts';
-import { addsLines, withLines } from '../flows/adds-lines.ts';
+import { addsLines, readsAsLines, withLines } from '../flows/adds-lines.ts';
 import { applyEdit, type Changed, redo, rewrite, undo } from '../flows/change-plan.ts';
 import { contextFor, type OpenPlan } from '../flows/open-plan.ts';
 import { approve, askChanges, type Stepped, sendForReview, withdraw } from '../flows/review-plan.ts';
@@ -45,15 +45,31 @@ export async function sayInThread(
   const word = first.toLowerCase();
   const said = threadWords[word];
   if (said !== undefined && (rest === '' || takesMore.has(word))) return said(desk, open, by, rest);
-  if (looksLikeEdit(trimmed)) return answerOf(await applyEdit(desk, open, by, trimmed));
+  if (looksLikeEdit(trimmed)) return editOrLines(desk, open, by, trimmed);
   const fixed = withLinePutRight(open.version.text, trimmed);
   if (fixed !== undefined) return answerOf(await rewrite(desk, open, by, fixed));
   const context = await contextFor(desk);
   if (looksLikeClass(trimmed, context)) return answerOf(await rewrite(desk, open, by, trimmed));
-  if (isBeingWritten(open) && addsLines(open.version.text, trimmed, context))
-    return answerOf(await rewrite(desk, open, by, withLines(open.version.text, trimmed)));
+  const { text: draft } = open.version;
+  const add = async () => answerOf(await rewrite(desk, open, by, withLines(draft, trimmed)));
+  if (isBeingWritten(open) && readsAsLines(draft, trimmed, context)) return add();
   const near = nearestEdit(trimmed);
-  return near === undefined ? renderHelp(desk.words) : renderNearestEdit(open, near, desk.words);
+  if (near !== undefined) return renderNearestEdit(open, near, desk.words);
+  return isBeingWritten(open) && addsLines(draft, trimmed, context) ? add() : renderHelp(desk.words);
+}
+
+/** `warm-up 6:00` changes the warm-up there is; in a draft still being written it may be the next line. */
+async function editOrLines(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  text: string,
+): Promise<Message | undefined> {
+  const edited = await applyEdit(desk, open, by, text);
+  if (edited.kind === 'changed' || !isBeingWritten(open)) return answerOf(edited);
+  return readsAsLines(open.version.text, text, await contextFor(desk))
+    ? answerOf(await rewrite(desk, open, by, withLines(open.version.text, text)))
+    : answerOf(edited);
 }
 
 /** `line 6: goblet squat` puts that one line of the draft in its place. */
