@@ -28,9 +28,13 @@ beforeAll(() => {
 });
 
 describe('cold start', () => {
-  bench('of the bundle with the demo studio, to listening', listening, {
-    iterations: 10,
-    time: 0,
-    warmupTime: 0,
-  });
+  const tenTimes = { iterations: 10, time: 0, warmupTime: 0 };
+
+  bench('of the bundle with the demo studio, to listening', listening, tenTimes);
+
+  bench(
+    'of the runtime with nothing to run',
+    () => void execFileSync(process.execPath, ['-e', '']),
+    tenTimes,
+  );
 });
