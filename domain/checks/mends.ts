@@ -12,11 +12,6 @@ export function mendWith(edit: string | undefined): { readonly mend?: string } {
   return edit === undefined ? {} : { mend: edit };
 }
 
-/** Seconds as an edit writes a length: `5:00`. */
-export function minutes(seconds: number): string {
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
-}
-
 /** What a line is called in an edit: `B`, `B2`. */
 export function labelOf(plan: Plan, line: LineId): string {
   return labelsByLine(plan).get(line) ?? '';

@@ -1,10 +1,11 @@
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
+import { clockText } from '../plan/clock-text.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { CheckSubject } from './check-subject.ts';
 import { endingOf } from './edges-of-class.ts';
 import type { FindingBase } from './finding.ts';
-import { mendWith, minutes, secondsToGrow } from './mends.ts';
+import { mendWith, secondsToGrow } from './mends.ts';
 import { publishedRules } from './published-rules.ts';
 
 export type NoCoolDown = FindingBase & {
@@ -30,7 +31,7 @@ export function noCoolDown(subject: CheckSubject, context: Context): readonly No
       lines: [],
       source: publishedRules.warmUpAndCoolDown,
       leastSeconds,
-      ...mendWith(fits ? `cool-down ${minutes(leastSeconds)}` : undefined),
+      ...mendWith(fits ? `cool-down ${clockText(leastSeconds)}` : undefined),
     },
   ];
 }

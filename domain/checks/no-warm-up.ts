@@ -1,9 +1,10 @@
 import type { Context } from '../context.ts';
 import { hasLetters } from '../plan/blocks-of.ts';
+import { clockText } from '../plan/clock-text.ts';
 import type { CheckSubject } from './check-subject.ts';
 import { openingOf } from './edges-of-class.ts';
 import type { FindingBase } from './finding.ts';
-import { mendWith, minutes, secondsToGrow } from './mends.ts';
+import { mendWith, secondsToGrow } from './mends.ts';
 import { publishedRules } from './published-rules.ts';
 
 export type NoWarmUp = FindingBase & {
@@ -26,7 +27,7 @@ export function noWarmUp(subject: CheckSubject, context: Context): readonly NoWa
       lines: [],
       source: publishedRules.warmUpAndCoolDown,
       leastSeconds,
-      ...mendWith(fits ? `warm-up ${minutes(leastSeconds)}` : undefined),
+      ...mendWith(fits ? `warm-up ${clockText(leastSeconds)}` : undefined),
     },
   ];
 }

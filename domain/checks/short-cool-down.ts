@@ -1,9 +1,10 @@
 import type { Context } from '../context.ts';
+import { clockText } from '../plan/clock-text.ts';
 
 import type { CheckSubject } from './check-subject.ts';
 import { endingOf } from './edges-of-class.ts';
 import type { FindingBase } from './finding.ts';
-import { mendWith, minutes, secondsToGrow } from './mends.ts';
+import { mendWith, secondsToGrow } from './mends.ts';
 import { publishedRules } from './published-rules.ts';
 
 export type ShortCoolDown = FindingBase & {
@@ -30,7 +31,7 @@ export function shortCoolDown(subject: CheckSubject, context: Context): readonly
       source: publishedRules.warmUpAndCoolDown,
       seconds,
       leastSeconds,
-      ...mendWith(fits ? `cool-down ${minutes(own.length.seconds + missingSeconds)}` : undefined),
+      ...mendWith(fits ? `cool-down ${clockText(own.length.seconds + missingSeconds)}` : undefined),
     },
   ];
 }

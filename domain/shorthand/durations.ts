@@ -90,8 +90,3 @@ const listEnds = new Set([
   'of',
   'between',
 ]);
-
-/** A length as printed: `14:30`. */
-export function printClock(seconds: number): string {
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
-}

@@ -1,4 +1,5 @@
 import { isOpenBlock, isTimeBlock } from '../plan/blocks-of.ts';
+import { clockText } from '../plan/clock-text.ts';
 import type {
   Block,
   Interval,
@@ -9,7 +10,6 @@ import type {
   TimeBlock,
 } from '../plan/plan.ts';
 import { rungsBetween } from './blocks/rungs-between.ts';
-import { printClock } from './durations.ts';
 
 /** A block's own line, without what is listed or lettered below it: `circuit x3, 40/20`. */
 export function printBlockLine(block: Block): string {
@@ -23,7 +23,7 @@ function named(word: string, { name }: { readonly name?: string }): string {
 }
 
 function printOpenLine(block: OpenBlock): string {
-  const length = block.length.kind === 'fixed' ? printClock(block.length.seconds) : 'to the end';
+  const length = block.length.kind === 'fixed' ? clockText(block.length.seconds) : 'to the end';
   return `${named(block.kind, block)} ${length}`;
 }
 
@@ -45,7 +45,7 @@ function numbersOf(block: LetteredBlock): string {
       const minutes = block.intervalSeconds === 60;
       const numbers = minutes
         ? `${word} ${block.intervals}`
-        : `every ${printClock(block.intervalSeconds)} x${block.intervals}${block.name === undefined ? '' : ` (${block.name})`}`;
+        : `every ${clockText(block.intervalSeconds)} x${block.intervals}${block.name === undefined ? '' : ` (${block.name})`}`;
       return block.workSeconds === undefined ? numbers : `${numbers}, ${block.workSeconds} work`;
     }
     case 'tabata': {
@@ -56,12 +56,12 @@ function numbersOf(block: LetteredBlock): string {
     case 'amrap':
     case 'for time': {
       const about = block.aboutRounds === undefined ? '' : `, about ${block.aboutRounds} rounds`;
-      const length = printClock(block.seconds);
+      const length = clockText(block.seconds);
       return block.kind === 'amrap' ? `${word} ${length}${about}` : `${word}, cap ${length}${about}`;
     }
     case 'ladder': {
       const name = block.name === undefined ? '' : ` (${block.name})`;
-      const cap = block.capSeconds === undefined ? '' : `, in ${printClock(block.capSeconds)}`;
+      const cap = block.capSeconds === undefined ? '' : `, in ${clockText(block.capSeconds)}`;
       return `ladder ${printRungs(block.rungs)}${name}${cap}`;
     }
   }

@@ -1,3 +1,4 @@
+import { clockText } from '../plan/clock-text.ts';
 import type { Plan } from '../plan/plan.ts';
 import { buildTimeline } from './build-timeline.ts';
 import type { FitProposal } from './fit.ts';
@@ -185,8 +186,7 @@ function lineOf(end: End | undefined, seconds: number, task: Task): readonly str
   const takesTheRest = end.kind === 'cool-down' && task.toTheEnd === 'stays';
   const isSaid = end.kind === 'cool-down' && task.toTheEnd === 'gets a length';
   if (takesTheRest || (seconds === 0 && !isSaid)) return [];
-  const length = end.seconds + seconds;
-  return [`${end.kind} ${Math.floor(length / 60)}:${String(length % 60).padStart(2, '0')}`];
+  return [`${end.kind} ${clockText(end.seconds + seconds)}`];
 }
 
 function openAgain(plan: Plan): Plan {

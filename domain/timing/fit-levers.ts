@@ -1,6 +1,16 @@
 import { hasLetters } from '../plan/blocks-of.ts';
+import { clockText } from '../plan/clock-text.ts';
 import { labelsByLine } from '../plan/labels.ts';
-import type { Block, Interval, Letter, LetteredBlock, Plan, RoundsBlock } from '../plan/plan.ts';
+import type {
+  AmrapBlock,
+  Block,
+  EmomBlock,
+  Interval,
+  Letter,
+  LetteredBlock,
+  Plan,
+  RoundsBlock,
+} from '../plan/plan.ts';
 import type { FitProposal } from './fit.ts';
 import type { LengthOf } from './length-of-class.ts';
 import type { TimingContext } from './timing-context.ts';
@@ -77,6 +87,8 @@ function gripsOf(plan: Plan, sign: 1 | -1, { settings }: TimingContext): readonl
     };
     return [
       ...('rounds' in block ? roundsGrips(block, place) : []),
+      ...(block.kind === 'emom' ? emomGrips(block, place) : []),
+      ...(block.kind === 'amrap' ? amrapGrips(block, place) : []),
       ...restLineGrips(plan, place, leastExplainSeconds),
       ...(sign < 0 ? letterGrips(plan, block, index, labelOf) : []),
     ];
@@ -99,6 +111,37 @@ function roundsGrips(block: RoundsBlock, place: Place): readonly Grip[] {
     },
     ...intervalGrips(block, place),
     ...betweenGrips(block, place),
+  ];
+}
+
+/** Every letter once more, or once less. */
+function emomGrips(block: EmomBlock, { index, first, sign }: Place): readonly Grip[] {
+  const { intervals } = block;
+  const aStep = block.letters.length;
+  const most = sign < 0 ? intervals - aStep : Math.max(aStep, Math.floor(intervals * (mostLonger - 1)));
+  const after = (steps: number) => intervals + sign * steps * aStep;
+  return [
+    {
+      kind: 'rounds',
+      block: index,
+      mostSteps: Math.floor(most / aStep),
+      apply: (plan, steps) => withBlock(plan, index, { ...block, intervals: after(steps) }),
+      line: (steps) => `rounds ${first} x${after(steps)}`,
+    },
+  ];
+}
+
+/** Whole minutes; at least half of it stays. */
+function amrapGrips(block: AmrapBlock, { index, first, sign }: Place): readonly Grip[] {
+  const after = (steps: number) => block.seconds + sign * steps * 60;
+  return [
+    {
+      kind: 'work',
+      block: index,
+      mostSteps: Math.floor((block.seconds * (mostLonger - 1)) / 60),
+      apply: (plan, steps) => withBlock(plan, index, { ...block, seconds: after(steps) }),
+      line: (steps) => `block ${first} ${clockText(after(steps))}`,
+    },
   ];
 }
 

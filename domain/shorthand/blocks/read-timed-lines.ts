@@ -1,6 +1,7 @@
+import { clockText } from '../../plan/clock-text.ts';
 import type { AmrapBlock, EmomBlock, TabataBlock } from '../../plan/plan.ts';
 import type { Span } from '../../span.ts';
-import { duration, printClock } from '../durations.ts';
+import { duration } from '../durations.ts';
 import { limits } from '../limits.ts';
 import { phrase } from '../matches.ts';
 import {
@@ -145,7 +146,7 @@ export function secondsSaid(
   if (!bare) return typed;
   const seconds = typed <= mostBareMinutes ? typed * 60 : typed;
   const read = reading.told.text.slice(span.start, span.end);
-  say(reading, span, { code: 'read-as', read, as: printClock(seconds) });
+  say(reading, span, { code: 'read-as', read, as: clockText(seconds) });
   return seconds;
 }
 

@@ -8,6 +8,7 @@ import {
   setOpenBlock,
   timeBehind,
   withBetween,
+  withLengthOf,
   withRounds,
 } from './change-blocks.ts';
 import type { Edit, LabelRef, PlacedEdit } from './edit.ts';
@@ -49,7 +50,7 @@ function applied(edit: Exclude<Edit, { kind: 'swap' | 'option' }>, step: Step): 
     case 'add block':
       return addBlock(edit, step);
     case 'drop':
-      return dropLine(edit.at, step);
+      return dropLines(edit.letters, step);
     case 'drop block':
       return dropBlock(edit, step);
     case 'drop rest':
@@ -64,10 +65,14 @@ function applied(edit: Exclude<Edit, { kind: 'swap' | 'option' }>, step: Step): 
           ? { ...block, intervals: [edit.interval] }
           : undefined,
       );
+    case 'length':
+      return changeBlock(edit.at, step, (block) => withLengthOf(block, edit.length));
     case 'between':
       return changeBlock(edit.at, step, (block) => withBetween(block, edit.what, edit.seconds));
     case 'work':
       return changeMoves(edit.at, step, (move) => ({ ...move, workSeconds: edit.seconds }));
+    case 'reps':
+      return changeMove(edit.at, step, (move) => ({ ...move, reps: edit.reps }));
     case 'rest': {
       const target = targetOf(edit.at, step);
       return (
@@ -123,6 +128,11 @@ function addLetter(edit: Edit & { readonly kind: 'add letter' }, step: Step): Pl
     ...block,
     letters: insertedAt(block.letters, placeIn(block.letters, target.letter.id, edit.place), letter),
   }));
+}
+
+function dropLines([first, ...others]: readonly LabelRef[], step: Step): Plan | undefined {
+  const plan = first && dropLine(first, step);
+  return plan === undefined || others.length === 0 ? plan : dropLines(others, { ...step, plan });
 }
 
 /** A letter, or one move of several; the last letter takes its block along. */

@@ -1,5 +1,6 @@
 import { isOpenBlock, isTimeBlock } from '../../plan/blocks-of.ts';
 import type { Block, Letter, LetteredBlock, LineId, OpenBlock, Plan, PlannedMove } from '../../plan/plan.ts';
+import type { Duration } from '../durations.ts';
 import { spanOfLine } from '../group-lines.ts';
 import { wishOf } from '../moves/wish-words.ts';
 import { readSection } from '../read-section.ts';
@@ -33,6 +34,31 @@ export function withRounds(block: LetteredBlock, rounds: number): LetteredBlock 
     case 'amrap':
     case 'for time':
     case 'ladder':
+      return undefined;
+  }
+}
+
+/** An EMOM, AMRAP, for time or ladder that lasts so long; a bare number is minutes, as on their own lines. */
+export function withLengthOf(
+  block: LetteredBlock,
+  { bare, number, seconds: typed }: Duration,
+): LetteredBlock | undefined {
+  const seconds = bare ? number * 60 : typed;
+  switch (block.kind) {
+    case 'emom':
+      return seconds % block.intervalSeconds === 0
+        ? { ...block, intervals: seconds / block.intervalSeconds }
+        : undefined;
+    case 'amrap':
+    case 'for time':
+      return { ...block, seconds };
+    case 'ladder':
+      return { ...block, capSeconds: seconds };
+    case 'circuit':
+    case 'straight':
+    case 'stations':
+    case 'finisher':
+    case 'tabata':
       return undefined;
   }
 }

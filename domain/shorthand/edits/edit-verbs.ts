@@ -11,6 +11,7 @@ export type EditVerb =
   | 'rounds'
   | 'block'
   | 'work'
+  | 'reps'
   | 'rest'
   | 'water'
   | 'explain'
@@ -45,8 +46,11 @@ const verbs: ReadonlyMap<string, EditVerb> = new Map<string, EditVerb>([
   ['move', 'move'],
   ['rounds', 'rounds'],
   ['block', 'block'],
+  ['reps', 'reps'],
   ['between rounds', 'between rounds'],
+  ['rest between rounds', 'between rounds'],
   ['between letters', 'between letters'],
+  ['rest between letters', 'between letters'],
   ['sides', 'sides'],
   ['weight', 'weight'],
   ['tempo', 'tempo'],

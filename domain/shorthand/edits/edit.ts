@@ -11,6 +11,7 @@ import type {
 } from '../../plan/plan.ts';
 import type { Span } from '../../span.ts';
 import type { BlockLine } from '../blocks/read-block-line.ts';
+import type { Duration } from '../durations.ts';
 import type { Line } from '../lines-of.ts';
 
 /** A letter or a move by its label in the version the message was written on: `C`, `B1`. */
@@ -31,13 +32,15 @@ export type Edit =
       readonly below: readonly Line[];
       readonly line: Line;
     }
-  | { readonly kind: 'drop'; readonly at: LabelRef }
+  | { readonly kind: 'drop'; readonly letters: readonly LabelRef[] }
   | { readonly kind: 'drop block'; readonly block: BlockKind; readonly span: Span }
   | { readonly kind: 'drop rest'; readonly at: LabelRef }
   | { readonly kind: 'move'; readonly at: LabelRef; readonly place: Place }
   | { readonly kind: 'rounds'; readonly at: LabelRef; readonly rounds: number }
   | { readonly kind: 'interval'; readonly at: LabelRef; readonly interval: Interval }
+  | { readonly kind: 'length'; readonly at: LabelRef; readonly length: Duration }
   | { readonly kind: 'work'; readonly at: LabelRef; readonly seconds: number }
+  | { readonly kind: 'reps'; readonly at: LabelRef; readonly reps: number }
   | { readonly kind: 'rest'; readonly at: LabelRef; readonly seconds: number }
   | {
       readonly kind: 'time behind';

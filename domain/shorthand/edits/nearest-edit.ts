@@ -14,7 +14,7 @@ export function nearestEdit(text: string): string | undefined {
   const [line, another] = linesOf(kept.slice(0, limits.messageLength));
   if (line === undefined || another !== undefined || editWordAt(tokensOf(line)) !== undefined)
     return undefined;
-  return withNearVerb(line) ?? withVerbInFront(line);
+  return withNearVerb(line) ?? withRounds(line) ?? withVerbInFront(line);
 }
 
 /** `swpa B1 front squat`: one slip in the first word. */
@@ -25,6 +25,17 @@ function withNearVerb(line: Line): string | undefined {
   const [verb] = near;
   if (verb === undefined || near.length > 1) return undefined;
   return `${verb} ${rest(line, first.end)}`;
+}
+
+/** `4 rounds E`, `E 4 rounds`. */
+function withRounds(line: Line): string | undefined {
+  const tokens = tokensOf(line);
+  const [first] = tokens;
+  const label = labelAt(tokens, first?.kind === 'number' ? 2 : 0);
+  const number = tokens.find(({ kind, glued }) => kind === 'number' && !(glued && first?.kind === 'word'));
+  const isRounds = tokens.some(({ text }) => text === 'rounds' || text === 'round');
+  if (!isRounds || label === undefined || number === undefined || tokens.length !== 3) return undefined;
+  return `rounds ${label.value.label} x${number.text}`;
 }
 
 /** `B1 heavy`, `C rest 15`, `B1 front squat`: a label first, the word for it left out. */
@@ -41,6 +52,7 @@ function withVerbInFront(line: Line): string | undefined {
   const mark = moveMarkAt(packTokens(tokens), label.next);
   const whole = mark?.next === tokens.length ? mark.value.kind : undefined;
   if (whole === 'sides' || whole === 'weight') return `${whole} ${label.value.label} ${behind}`;
+  if (whole === 'reps' && mark?.value.kind === 'reps') return `reps ${label.value.label} ${mark.value.reps}`;
   if (whole === 'tempo') return `tempo ${label.value.label} ${behind.replace(/^tempo\s*/i, '')}`;
   return `swap ${label.value.label} ${behind}`;
 }

@@ -110,12 +110,22 @@ const drop: EditReader = (reading) => {
   const restAfter = anyPhrase(tokens, from, ['rest after', 'rest behind']);
   const behind = restAfter && labelAt(tokens, restAfter.next);
   if (behind !== undefined) return { kind: 'drop rest', at: behind.value };
-  const at = labelAt(tokens, from);
-  if (at !== undefined && at.next === tokens.length) return { kind: 'drop', at: at.value };
+  const letters = labelsToTheEnd(tokens, from);
+  if (letters !== undefined) return { kind: 'drop', letters };
   const block = blockKindAt(tokens, from);
   if (block === undefined) return incomplete(reading, 'drop D');
   return { kind: 'drop block', block, span: spanOf(tokens, from, tokens.length) };
 };
+
+/** `A`, `A and B`, `A, B2, C`: labels and nothing else up to the end of the line. */
+function labelsToTheEnd(tokens: readonly Token[], from: number): readonly LabelRef[] | undefined {
+  const label = labelAt(tokens, from);
+  if (label === undefined) return undefined;
+  if (label.next === tokens.length) return [label.value];
+  const next = past(tokens, sign(tokens, label.next, ',')?.next ?? label.next, 'and', '&', '+');
+  const others = labelsToTheEnd(tokens, next);
+  return others && [label.value, ...others];
+}
 
 function blockKindAt(tokens: readonly Token[], from: number): BlockKind | undefined {
   const word = blockWordAt(tokens.slice(from));
@@ -145,9 +155,11 @@ const interval: EditReader = (reading) => {
   const at = labelled(reading);
   const clauses = at === undefined ? [] : clausesOf(reading.tokens, at.next, 'seconds');
   const [first, another] = clauses;
-  if (at === undefined || first?.kind !== 'interval' || another !== undefined) {
+  if (at === undefined || first === undefined || another !== undefined) {
     return incomplete(reading, 'block A 45/15');
   }
+  if (first.kind === 'length') return { kind: 'length', at: at.value, length: first };
+  if (first.kind !== 'interval') return incomplete(reading, 'block A 45/15');
   const { workSeconds, restSeconds } = first;
   return { kind: 'interval', at: at.value, interval: { workSeconds, restSeconds } };
 };
@@ -168,6 +180,17 @@ const work: EditReader = (reading) => {
   const said = labelAndLength(reading, reading.at);
   if (said === undefined) return incomplete(reading, 'work A 45');
   return { kind: 'work', at: said.at, seconds: said.length.seconds };
+};
+
+/** `reps C 10`, `reps C x10`. */
+const reps: EditReader = (reading) => {
+  const { tokens } = reading;
+  const at = labelled(reading);
+  const number = at && wholeNumber(tokens, past(tokens, at.next, 'x', 'to'));
+  const end = number && past(tokens, number.next, 'reps');
+  if (at === undefined || number === undefined || end !== tokens.length)
+    return incomplete(reading, 'reps C 10');
+  return { kind: 'reps', at: at.value, reps: number.value };
 };
 
 const rest: EditReader = (reading) => {
@@ -312,6 +335,7 @@ const readers: Readonly<Record<EditVerb, EditReader>> = {
   rounds,
   block: interval,
   work,
+  reps,
   rest,
   water: timeBehind('water'),
   explain: timeBehind('explain'),

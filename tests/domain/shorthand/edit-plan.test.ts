@@ -50,6 +50,22 @@ function problemsIn(edit: string): readonly string[] {
   return editPlan(base(), edit, context).problems.map(({ code }) => code);
 }
 
+test('an AMRAP, for time and a ladder get another length', () => {
+  const { plan } = read(
+    'Class, 45 min\namrap 6\n10 burpee\nfor time, cap 8:00\n9 burpee\nladder 3 to 1\nburpee',
+  );
+  const edited = plan && editPlan(plan, 'block A 8\nblock B 7:30\nblock C 2:00', context).plan;
+  expect(edited && printPlan(edited).split('\n')).toEqual([
+    'Class, 45 min',
+    'amrap 8:00',
+    '10 burpee',
+    'for time, cap 7:30',
+    '9 burpee',
+    'ladder 3 to 1, in 2:00',
+    'burpee',
+  ]);
+});
+
 describe('edits', () => {
   test.each<readonly [string, readonly string[], readonly string[]]>([
     ['swap B front squat', ['goblet squat 45s heavy (elbows in)'], ['front squat 45s (elbows in)']],
@@ -80,12 +96,33 @@ describe('edits', () => {
     ['remove G', ['finisher, 60/0', 'burpee'], []],
     ['cut emom', ['emom 10', '8 push-up easier knee push-up', '10 dead bug', 'rest 60'], []],
     ['drop C\ndrop D', ['emom 10', '8 push-up easier knee push-up', '10 dead bug', 'rest 60'], []],
+    ['drop C and D', ['emom 10', '8 push-up easier knee push-up', '10 dead bug', 'rest 60'], []],
+    [
+      'drop B, F2, G',
+      [
+        'goblet squat 45s heavy (elbows in)',
+        'dumbbell floor press + glute bridge',
+        'finisher, 60/0',
+        'burpee',
+      ],
+      ['dumbbell floor press'],
+    ],
     ['drop rest after C', ['rest 60'], []],
     ['move E before A', [], []],
     ['move B after E', ['goblet squat 45s heavy (elbows in)'], ['goblet squat heavy (elbows in)']],
     ['move G before E', ['finisher, 60/0'], []],
     ['rounds A x4', ['straight x3, 40/20'], ['straight x4, 40/20']],
     ['rounds C 12', ['emom 10'], ['emom 12']],
+    ['block C 12:00', ['emom 10'], ['emom 12']],
+    ['block D 8', ['emom 10'], ['emom 8']],
+    ['reps D 12', ['10 dead bug'], ['12 dead bug']],
+    ['reps C x6', ['8 push-up easier knee push-up'], ['6 push-up easier knee push-up']],
+    ['rest between rounds E 45', ['circuit x3, 30/15'], ['circuit x3, 30/15, between rounds 45']],
+    [
+      'add amrap 6 after D\n10 burpee\nblock A 45/15',
+      ['straight x3, 40/20'],
+      ['straight x3, 45/15', 'amrap 6:00', '10 burpee'],
+    ],
     ['block A 45/15', ['straight x3, 40/20'], ['straight x3, 45/15']],
     ['work A 45', ['bent-over row, rest 30'], ['bent-over row 45s, rest 30']],
     ['work F 20', ['dumbbell floor press + glute bridge'], ['dumbbell floor press 20s + glute bridge 20s']],
@@ -153,6 +190,12 @@ describe('edits', () => {
     ['cut tabata', ['no-such-block']],
     ['cut rest', ['several-blocks']],
     ['block C 45/15', ['block-without-numbers']],
+    ['block C 10:30', ['block-without-numbers']],
+    ['block A 8:00', ['block-without-numbers']],
+    ['reps C 60', ['interval-too-short']],
+    ['reps C', ['edit-incomplete']],
+    ['drop A and', ['edit-incomplete']],
+    ['drop A, Z', ['no-such-letter']],
     ['between letters E 30', ['block-without-numbers']],
     ['work C 90', ['interval-too-short']],
     ['rest C 15', ['not-here']],

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { Block, Plan, PlanFacts } from '../../../domain/plan/plan.ts';
 import { fitToSlot } from '../../../domain/timing/fit-to-slot.ts';
 import {
+  amrap,
+  emom,
   letter,
   letters,
   move,
@@ -118,6 +120,17 @@ describe('over the teaching time', () => {
     expect(edits(2, 5 * 120 - 20)).toEqual([]);
     expect(edits(8, 12 * 120 - 20)).toEqual(['rounds A x12']);
     expect(edits(8, 13 * 120 - 20)).toEqual([]);
+  });
+
+  test('an EMOM gives or takes whole cycles of its letters, an AMRAP whole minutes, half of it at most', () => {
+    const lines = letters('squat', 'row');
+    const cycles = [open('warm-up', 300), emom(10, lines, { workSeconds: 40 }), open('cool-down', 300)];
+    // 300 + 600 + 300 = 1,200 s.
+    expect(proposalsOf(cycles, 1080)).toEqual([['rounds', 'rounds A x8', -80]]);
+    expect(proposalsOf(cycles, 1140)).toEqual([['rounds', 'rounds A x8\ncool-down 6:00', -80]]);
+    const open8 = [open('warm-up', 300), amrap(480, lines), open('cool-down', 300)];
+    expect(proposalsOf(open8, 900)).toEqual([['work', 'block A 5:00', -180]]);
+    expect(proposalsOf(open8, 820)).toEqual([]);
   });
 
   test('blocks whose rounds differ are left alone', () => {
