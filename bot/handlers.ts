@@ -19,6 +19,13 @@ import {
   onUndo,
   onWithdraw,
 } from './actions/plan-actions.ts';
+import {
+  onCannotTeach,
+  onChooseClass,
+  onHouseClass,
+  onImIn,
+  onTakeClass,
+} from './actions/timetable-actions.ts';
 import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from './actions/week-actions.ts';
 import { onEvenset } from './commands/on-evenset.ts';
 import { onHome } from './events/on-home.ts';
@@ -49,6 +56,11 @@ import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-m
     [actions.notTaught]: onNotTaught,
     [actions.effort]: onEffort,
     [actions.length]: onLength,
+    [actions.imIn]: onImIn,
+    [actions.cannotTeach]: onCannotTeach,
+    [actions.takeClass]: onTakeClass,
+    [actions.chooseClass]: onChooseClass,
+    [actions.houseClass]: onHouseClass,
     [actions.applyWeekEdit]: onApplyWeekEdit,
     [actions.goOnSaying]: onGoOnSaying,
     [actions.stopSaying]: onStopSaying,

@@ -1,24 +1,19 @@
 import type { TimetableStore } from '../domain/ports.ts';
 import type { Access } from './access.ts';
-import { millisecondsOf } from './rows.ts';
 
 export function createTimetableStore(access: Access): TimetableStore {
-  async function findLookedAt(studioId: string): Promise<string | undefined> {
-    const row = await access
-      .tables()
-      .selectFrom('due_marks')
-      .select('looked_at')
-      .where('studio_id', '=', studioId)
-      .executeTakeFirst();
-    return row?.looked_at;
-  }
-
   return {
-    findLookedAt,
+    async findLookedAt(studioId) {
+      const row = await access
+        .tables()
+        .selectFrom('due_marks')
+        .select('looked_at')
+        .where('studio_id', '=', studioId)
+        .executeTakeFirst();
+      return row?.looked_at;
+    },
 
     async keepLookedAt(studioId, at) {
-      const standing = await findLookedAt(studioId);
-      if (standing !== undefined && millisecondsOf(standing) >= millisecondsOf(at)) return;
       await access
         .tables()
         .insertInto('due_marks')

@@ -24,7 +24,8 @@ export function readButtonValue(text: string): ButtonValue | undefined {
   return read.success ? read.data : undefined;
 }
 
-function readJson(text: string): unknown {
+/** Undefined for text that is no JSON. */
+export function readJson(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch {

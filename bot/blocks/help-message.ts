@@ -8,7 +8,8 @@ import { escapeText } from './escape.ts';
 
 /** A short help with one class to copy that works when sent back. */
 export function renderHelp(words: Words): Message {
-  const { lead, example, after } = words.help;
+  const { lead, example } = words.help;
+  const after = `${words.help.after}\n${words.classes.exceptionsHelp}`;
   return {
     text: `${lead}\n${example}\n${after}`,
     blocks: [section('help', `${lead}\n\`\`\`${escapeText(example)}\`\`\`\n${after}`)],

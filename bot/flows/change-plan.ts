@@ -14,7 +14,7 @@ import { postInThread, refreshCard } from './post-draft.ts';
 import { reportFromText } from './report-from-text.ts';
 import { followUpReview } from './review-plan.ts';
 import { saveVersion } from './save-version.ts';
-import { scheduleFromFacts } from './schedule-class.ts';
+import { scheduleFromFacts, tellClashes } from './schedule-class.ts';
 
 /** What became of a wish to change a plan. `kept` changed nothing and says why. */
 export type Changed =
@@ -142,6 +142,7 @@ async function append(desk: Desk, before: OpenPlan, by: string, next: Next): Pro
     renderChange(before, after, next.changes, desk),
   );
   await followUpReview(desk, before, after);
+  await tellClashes(desk, after);
   return { kind: 'changed', open: after };
 }
 

@@ -1,4 +1,4 @@
-import { type CountdownPlan, standingOf } from '../../domain/calendar/countdown-for.ts';
+import { type CountdownPlan, standingOf } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import type { Desk } from '../handling.ts';
 

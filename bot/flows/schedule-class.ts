@@ -1,17 +1,26 @@
+import { createHash } from 'node:crypto';
 import { isoWeekOf } from '../../domain/calendar/iso-week.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { zonedMoment } from '../../domain/calendar/wall-time.ts';
+import type { PlanFacts } from '../../domain/plan/plan.ts';
 import type { Desk } from '../handling.ts';
+import { saveChanged } from './change-class.ts';
+import { clashesWith } from './clashes-with.ts';
 import { classesInWeek } from './classes-in-week.ts';
 import type { OpenPlan } from './open-plan.ts';
+import { postInThread } from './post-draft.ts';
 
-/** Brings the calendar in line with the facts on the title line: day, time, room, people, length. */
+/**
+ * Brings the calendar in line with the facts on the title line: day, time, room, people, length. Of a class
+ * that is on the calendar, only what this version changed: what was moved or counted there stays.
+ */
 export async function scheduleFromFacts(desk: Desk, open: Omit<OpenPlan, 'scheduled'>): Promise<void> {
   const facts = open.report.plan?.facts;
   if (facts === undefined) return;
   const planned = await plannedClassOf(desk, open.record.id);
+  const wanted = planned === undefined ? facts : changedFacts(facts, await factsBefore(desk, open));
   const startsAt =
-    facts.startsAt === undefined ? planned?.startsAt : zonedMoment(facts.startsAt, desk.settings.zone);
+    wanted.startsAt === undefined ? planned?.startsAt : zonedMoment(wanted.startsAt, desk.settings.zone);
   if (startsAt === undefined) return;
   const { instant } = startsAt;
   // A plan taught again keeps its old moment on the title line; the past is not planned anew.
@@ -20,19 +29,53 @@ export async function scheduleFromFacts(desk: Desk, open: Omit<OpenPlan, 'schedu
     planned ??
     (await freeClassAt(desk, open.record.authorId, instant)) ??
     newClass(desk, open.record.authorId);
-  await desk.stores.classes.save(desk.studioId, {
+  const after: ScheduledClass = {
     ...base,
-    ...(facts.title === undefined ? {} : { title: facts.title }),
-    ...(facts.room === undefined ? {} : { room: facts.room }),
-    ...(facts.people === undefined ? {} : { people: facts.people }),
+    ...(wanted.title === undefined ? {} : { title: wanted.title }),
+    ...(wanted.room === undefined ? {} : { room: wanted.room }),
+    ...(wanted.people === undefined ? {} : { people: wanted.people }),
     startsAt,
-    slotSeconds: facts.slotSeconds,
+    slotSeconds: wanted.slotSeconds ?? planned?.slotSeconds ?? facts.slotSeconds,
     planId: open.record.id,
     state:
       planned !== undefined && planned.startsAt.instant !== instant && planned.slotId !== undefined
         ? 'moved'
         : base.state,
-  });
+  };
+  await saveChanged(desk, planned ?? after, after);
+}
+
+/** What the class of a plan clashes with, said in the plan's thread; the same clashes are said once. */
+export async function tellClashes(desk: Desk, open: OpenPlan): Promise<void> {
+  const { scheduled, record } = open;
+  if (scheduled === undefined || scheduled.startsAt.instant <= desk.now) return;
+  const lines = await clashesWith(desk, scheduled);
+  if (lines.length === 0) return;
+  const text = lines.join('\n');
+  const said = createHash('sha256').update(text).digest('hex').slice(0, 12);
+  await postInThread(desk, open, `clash:${record.id}:${said}`, { text });
+}
+
+type WantedFacts = Partial<Pick<PlanFacts, 'title' | 'startsAt' | 'room' | 'people' | 'slotSeconds'>>;
+
+function changedFacts(facts: PlanFacts, before: PlanFacts | undefined): WantedFacts {
+  if (before === undefined) return facts;
+  const { title, startsAt, room, people, slotSeconds } = facts;
+  const isMoved = startsAt?.date !== before.startsAt?.date || startsAt?.time !== before.startsAt?.time;
+  return {
+    ...(title === undefined || title === before.title ? {} : { title }),
+    ...(startsAt === undefined || !isMoved ? {} : { startsAt }),
+    ...(room === undefined || room === before.room ? {} : { room }),
+    ...(people === undefined || people === before.people ? {} : { people }),
+    ...(slotSeconds === before.slotSeconds ? {} : { slotSeconds }),
+  };
+}
+
+async function factsBefore(desk: Desk, open: Omit<OpenPlan, 'scheduled'>): Promise<PlanFacts | undefined> {
+  const number = open.version.version - 1;
+  const before =
+    number < 1 ? undefined : await desk.stores.plans.findVersion(desk.studioId, open.record.id, number);
+  return before?.plan?.facts;
 }
 
 /** The class still to come that this plan is for. */
@@ -53,7 +96,7 @@ export async function freeClassAt(
       each.startsAt.instant === instant &&
       each.instructorId === instructorId &&
       each.planId === undefined &&
-      each.state === 'planned',
+      (each.state === 'planned' || each.state === 'moved'),
   );
 }
 

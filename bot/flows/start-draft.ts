@@ -5,7 +5,7 @@ import { contextFor, type OpenPlan, withClass } from './open-plan.ts';
 import { postCard, textKey } from './post-draft.ts';
 import { reportFromText } from './report-from-text.ts';
 import { saveVersion } from './save-version.ts';
-import { scheduleFromFacts } from './schedule-class.ts';
+import { scheduleFromFacts, tellClashes } from './schedule-class.ts';
 
 export type DraftStart = {
   readonly personId: string;
@@ -36,6 +36,7 @@ export async function startDraft(desk: Desk, start: DraftStart): Promise<OpenPla
   await scheduleFromFacts(desk, { record, version, report });
   const open = await withClass(desk, { record, version, report });
   await postCard(desk, open);
+  await tellClashes(desk, open);
   return open;
 }
 

@@ -1,78 +1,130 @@
 import type { ClassMoment } from '../../domain/calendar/countdown-for.ts';
-import { type ClassToCome, type DueMoment, dueNotices, nextDue } from '../../domain/calendar/due-notices.ts';
-import { isoWeekOf, weekAfter } from '../../domain/calendar/iso-week.ts';
+import { type DueMoment, dueNotices, nextDue } from '../../domain/calendar/due-notices.ts';
+import { type ClassToCome, endOf } from '../../domain/calendar/facts-of-class.ts';
+import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { instantAfter } from '../../domain/calendar/wall-time.ts';
 import { renderAfterClass } from '../blocks/after-class-message.ts';
-import { renderCountdown } from '../blocks/countdown-message.ts';
-import { classesInWeek, findClass } from '../flows/classes-in-week.ts';
+import { classesAround } from '../flows/classes-around.ts';
+import { findClass } from '../flows/classes-in-week.ts';
 import { countdownPlanOf } from '../flows/countdown-plan.ts';
+import { keepCountdown } from '../flows/keep-countdown.ts';
+import { keepDigests, postDigest } from '../flows/keep-digest.ts';
 import { afterClassKey, keepOutcome } from '../flows/mark-class.ts';
 import { postWeekReport } from '../flows/post-week-report.ts';
+import { askAreYouIn, sendFirstLines, tellNotIn, tellPlanWaits } from '../flows/tell-instructor.ts';
+import { tellMissed } from '../flows/tell-missed.ts';
 import type { Desk } from '../handling.ts';
 
 /** How far back a stop is made good: classes nobody spoke of are still counted as assumed. */
 const lookBackSeconds = 14 * 86_400;
 
+/** How far ahead anything said now depends on a plan: the next day's list, made the evening before. */
+const lookAheadSeconds = 2 * 86_400;
+
 /** Enqueues every notice that is due at `desk.now` and not enqueued yet. Safe to repeat. */
 export async function enqueueDue(desk: Desk): Promise<void> {
-  const { now } = desk;
-  const studio = await desk.stores.studios.find(desk.studioId);
+  const { now, stores, studioId } = desk;
+  const studio = await stores.studios.find(studioId);
   const earliest = instantAfter(now, -lookBackSeconds);
   const from = studio !== undefined && studio.createdAt > earliest ? studio.createdAt : earliest;
-  const { due } = dueNotices(await classesAround(desk, [-2, -1, 0, 1]), { from, to: now }, desk);
-  for (const moment of due) await enqueue(desk, moment);
+  const lookedAt = await stores.timetable.findLookedAt(studioId);
+  const since = lookedAt !== undefined && from < lookedAt && lookedAt <= now ? lookedAt : from;
+  const classes = await withPlansAt(desk, await classesAround(desk, [-2, -1, 0, 1]), since);
+  const { due } = dueNotices(classes, { from, to: now }, desk);
+  for (const moment of due) await enqueue(desk, moment, classes, since);
+  for (const one of classes)
+    if (mayHaveCountdown(one.scheduled, desk)) await keepCountdown(desk, one, classes);
+  await keepDigests(desk, classes);
+  await lookBack(desk, since, lookedAt, classes);
+}
+
+/** Tells what came too late since the last look, and notes that all was looked at up to now. */
+async function lookBack(
+  desk: Desk,
+  since: string,
+  lookedAt: string | undefined,
+  classes: readonly ClassToCome[],
+): Promise<void> {
+  const { due, missed } = dueNotices(classes, { from: since, to: desk.now }, desk);
+  if (lookedAt !== undefined) await tellMissed(desk, since, missed, due, classes);
+  const isBack = lookedAt === undefined || desk.now < lookedAt;
+  if (isBack || due.length > 0 || missed.length > 0)
+    await desk.stores.timetable.keepLookedAt(desk.studioId, desk.now);
 }
 
 /** The next instant after `desk.now` at which something falls due. */
 export async function nextDueAt(desk: Desk): Promise<string | undefined> {
-  return nextDue(await classesAround(desk, [-1, 0, 1]), desk.now, desk);
+  const classes = await classesAround(desk, [-1, 0, 1]);
+  const bare = classes.map((scheduled): ClassToCome => ({ scheduled, plan: { standing: 'none' } }));
+  return nextDue(bare, desk.now, desk);
 }
 
-async function classesAround(desk: Desk, weeks: readonly number[]): Promise<readonly ClassToCome[]> {
-  const week = isoWeekOf(desk.now, desk.settings.zone);
-  const found: ClassToCome[] = [];
-  for (const offset of weeks) {
-    for (const scheduled of await classesInWeek(desk, weekAfter(week, offset))) {
-      found.push({ scheduled, plan: await countdownPlanOf(desk, scheduled) });
-    }
+/** Plans are read where something may be said of them now; else a class stands without. */
+async function withPlansAt(
+  desk: Desk,
+  classes: readonly ScheduledClass[],
+  since: string,
+): Promise<readonly ClassToCome[]> {
+  const until = instantAfter(desk.now, lookAheadSeconds);
+  const planned: ClassToCome[] = [];
+  for (const scheduled of classes) {
+    const isNear = since <= endOf(scheduled) && scheduled.startsAt.instant <= until;
+    planned.push({
+      scheduled,
+      plan: isNear ? await countdownPlanOf(desk, scheduled) : { standing: 'none' },
+    });
   }
-  return found;
+  return planned;
 }
 
-async function enqueue(desk: Desk, moment: DueMoment): Promise<void> {
+function mayHaveCountdown(scheduled: ScheduledClass, { now, settings }: Desk): boolean {
+  const first = instantAfter(scheduled.startsAt.instant, -Math.max(0, ...settings.countdownMinutes) * 60);
+  return first <= now && now < endOf(scheduled);
+}
+
+async function enqueue(
+  desk: Desk,
+  moment: DueMoment,
+  classes: readonly ClassToCome[],
+  since: string,
+): Promise<void> {
   switch (moment.kind) {
+    case 'week report':
+      return postWeekReport(desk, moment);
+    case 'digest':
+      return Date.parse(moment.at) > Date.parse(since) ? postDigest(desk, moment.date, classes) : undefined;
+    default:
+      return enqueueForClass(desk, moment, classes, since);
+  }
+}
+
+async function enqueueForClass(
+  desk: Desk,
+  moment: ClassMoment,
+  classes: readonly ClassToCome[],
+  since: string,
+): Promise<void> {
+  const one = classes.find(({ scheduled }) => scheduled.id === moment.facts.classId);
+  if (one === undefined) return;
+  switch (moment.kind) {
+    // Both kept by `keepCountdown`, which knows what the message says by now.
     case 'countdown':
     case 'on now':
-      return enqueueCountdown(desk, moment);
+      return;
+    case 'plan waits':
+      // A plan begun within the last hours before its class is no news to whoever writes it.
+      return Date.parse(moment.at) > Date.parse(since) ? tellPlanWaits(desk, one, moment) : undefined;
+    case 'are you in':
+      return askAreYouIn(desk, one);
+    case 'not in':
+      return tellNotIn(desk, one, moment);
+    case 'first lines':
+      return sendFirstLines(desk, one, moment);
     case 'how was it':
       return askHowItWas(desk, moment);
     case 'assumed taught':
       return assumeTaught(desk, moment);
-    case 'week report':
-      return postWeekReport(desk, moment);
   }
-}
-
-/** One message a class: posted at the first moment that is still useful, updated at the others. */
-async function enqueueCountdown(desk: Desk, moment: ClassMoment): Promise<void> {
-  const { settings, stores, studioId, now } = desk;
-  if (settings.teamChannel === undefined) return;
-  const { classId, startsAt } = moment.facts;
-  const message = {
-    to: settings.teamChannel,
-    payload: renderCountdown(moment, now, desk.words),
-    causedAt: now,
-  };
-  const post = `countdown:${classId}@${startsAt.instant}`;
-  const posted = await stores.notices.find(studioId, post);
-  if (posted === undefined)
-    await stores.notices.enqueue(studioId, { ...message, key: post, action: { kind: 'post' } });
-  else if (posted.causedAt < moment.at)
-    await stores.notices.enqueue(studioId, {
-      ...message,
-      key: moment.key,
-      action: { kind: 'update', of: post },
-    });
 }
 
 async function askHowItWas(desk: Desk, { facts }: ClassMoment): Promise<void> {

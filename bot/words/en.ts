@@ -15,6 +15,7 @@ import {
   workToRestText,
 } from './en/card-words.ts';
 import { changeText } from './en/change-words.ts';
+import { classWords } from './en/class-words.ts';
 import { coachWeekWords } from './en/coach-week-words.ts';
 import { countdownWords } from './en/countdown-words.ts';
 import { faultWords } from './en/fault-words.ts';
@@ -68,6 +69,7 @@ export const english = {
   after: afterWords,
   home: homeWords,
   countdown: countdownWords,
+  classes: classWords,
   week: weekWords,
   coachWeek: coachWeekWords,
   faults: faultWords,

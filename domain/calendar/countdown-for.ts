@@ -1,9 +1,6 @@
-import { hasLetters } from '../plan/blocks-of.ts';
-import type { BlockKind, MoveChoice, Plan } from '../plan/plan.ts';
-import type { PlanRecord } from '../plan/plan-life.ts';
-import type { TimingContext } from '../timing/timing-context.ts';
-import { type LaidOut, layOut } from './lay-out.ts';
-import type { ClassId, PersonId, ScheduledClass, ZonedMoment } from './scheduled-class.ts';
+import type { Settings } from '../settings.ts';
+import { type ClassFacts, type CountdownContext, endOf, factsOfClass, isOn } from './facts-of-class.ts';
+import type { ScheduledClass } from './scheduled-class.ts';
 import { instantAfter } from './wall-time.ts';
 
 /** How long after its end a class nobody spoke of counts as taught as planned: our own rule. */
@@ -12,35 +9,13 @@ export const assumedAfterSeconds = 3 * 3600;
 /** How long the question how a class went is still worth asking: common practice, no published source. */
 const askedWithinSeconds = 24 * 3600;
 
-/** How a class's plan stands: what the team may see of it. */
-export type PlanStanding = 'none' | 'not approved' | 'change waits' | 'approved';
+/** When coach and instructor hear of a plan that waits, in hours before the start: our own rule. */
+const planWaitsHours = [24, 3] as const;
 
-/** The plan of a class as the countdown shows it: the last approved version, where there is one. */
-export type CountdownPlan = { readonly standing: PlanStanding; readonly approved?: Plan };
-
-export type CountdownContext = TimingContext & { readonly plan: CountdownPlan };
-
-/** The block that people start with after the warm-up; each letter with its moves by name. */
-export type FirstBlock = {
-  readonly kind: BlockKind;
-  readonly name?: string;
-  readonly letters: readonly (readonly string[])[];
-};
-
-/** What a moment says of its class. */
-export type ClassFacts = {
-  readonly classId: ClassId;
-  readonly title?: string;
-  readonly startsAt: ZonedMoment;
-  readonly endsAt: string;
-  readonly room?: string;
-  readonly instructorId: PersonId;
-  readonly people?: number;
-  readonly plan: PlanStanding;
-  /** Of the approved version; empty without one, without a head count, or where nothing is needed. */
-  readonly layOut: readonly LaidOut[];
-  readonly firstBlock?: FirstBlock;
-};
+/** Minutes before the start at which the instructor is asked, the coach told, the first lines sent: our own. */
+const askedMinutes = 20;
+const coachToldMinutes = 15;
+const firstLinesMinutes = 5;
 
 type MomentBase = {
   /** Unique, and another one when the class is moved to another time. */
@@ -52,132 +27,129 @@ type MomentBase = {
   readonly facts: ClassFacts;
 };
 
+/** A moment of the team's one message. */
+export type TeamMoment =
+  | { readonly kind: 'countdown'; readonly minutesBefore: number }
+  | { readonly kind: 'on now' };
+
 /**
- * `countdown`, `on now`: for the team. `how was it`: the question to the instructor. `assumed taught`: nothing
- * to post, the class is marked.
+ * `countdown`, `on now`: for the team. `plan waits`: to coach and instructor, where the plan is not approved.
+ * `are you in`, `first lines`: to the instructor; `not in`: to the coach, where nobody confirmed. `how was
+ * it`: the question to the instructor. `assumed taught`: nothing to post, the class is marked. Moments are
+ * times; what holds then is looked at when they fall due.
  */
 export type ClassMoment = MomentBase &
   (
-    | { readonly kind: 'countdown'; readonly minutesBefore: number }
-    | { readonly kind: 'on now' }
+    | TeamMoment
+    | { readonly kind: 'plan waits'; readonly hoursBefore: number }
+    | { readonly kind: 'are you in' }
+    | { readonly kind: 'not in' }
+    | { readonly kind: 'first lines' }
     | { readonly kind: 'how was it' }
     | { readonly kind: 'assumed taught' }
   );
 
-/** How the plan of a class stands; `record` is absent where the class has no plan. */
-export function standingOf(
-  record: Pick<PlanRecord, 'state' | 'approvedVersion' | 'currentVersion'> | undefined,
-): PlanStanding {
-  if (record === undefined) return 'none';
-  if (record.approvedVersion === undefined) return 'not approved';
-  return record.state === 'approved' ? 'approved' : 'change waits';
-}
+type Timed = Omit<MomentBase, 'key' | 'facts'> & { readonly name: string };
 
 /**
- * The moments of one class in order, and what each says. A cancelled class has none; one that was spoken of
- * has no questions left.
+ * The moments of one class in order of kind, and what each says. A cancelled class has none; one that was
+ * spoken of has no questions left.
  */
 export function countdownFor(scheduled: ScheduledClass, context: CountdownContext): readonly ClassMoment[] {
-  if (scheduled.state === 'cancelled' || scheduled.state === 'not taught') return [];
-  const facts = factsOf(scheduled, context);
-  const before = beforeStart(scheduled, facts, context);
-  return scheduled.outcome === undefined ? [...before, ...afterEnd(scheduled, facts)] : before;
+  if (!isOn(scheduled)) return [];
+  const facts = factsOfClass(scheduled, context);
+  const base = ({ name, ...times }: Timed): MomentBase => ({
+    key: keyOf(scheduled, name),
+    ...times,
+    facts,
+  });
+  const before = [
+    ...planWaits(scheduled, base),
+    ...forTeam(scheduled, context.settings, base),
+    ...forInstructor(scheduled, base),
+  ];
+  return scheduled.outcome === undefined ? [...before, ...afterEnd(scheduled, base)] : before;
 }
 
-function beforeStart(
+/** The moment of the team's message that an instant falls in; none before the first and after the end. */
+export function teamMomentAt(
   scheduled: ScheduledClass,
-  facts: ClassFacts,
-  { settings }: CountdownContext,
-): readonly ClassMoment[] {
+  settings: Settings,
+  at: string,
+): TeamMoment | undefined {
   const { instant } = scheduled.startsAt;
-  const minutes = [...new Set(settings.countdownMinutes)]
-    .filter((each) => each > 0)
-    .toSorted((a, b) => b - a);
+  const now = Date.parse(at);
+  if (now >= Date.parse(endOf(scheduled))) return undefined;
+  if (now >= Date.parse(instant)) return { kind: 'on now' };
+  const minutesBefore = minutesOf(settings).findLast(
+    (each) => Date.parse(instantAfter(instant, -each * 60)) <= now,
+  );
+  return minutesBefore === undefined ? undefined : { kind: 'countdown', minutesBefore };
+}
+
+/** Largest first. */
+function minutesOf({ countdownMinutes }: Settings): readonly number[] {
+  return [...new Set(countdownMinutes)].filter((each) => each > 0).toSorted((a, b) => b - a);
+}
+
+type Base = (timed: Timed) => MomentBase;
+
+function forTeam(scheduled: ScheduledClass, settings: Settings, base: Base): readonly ClassMoment[] {
+  const { instant } = scheduled.startsAt;
+  const minutes = minutesOf(settings);
   const ats = [...minutes.map((each) => instantAfter(instant, -each * 60)), instant];
   const countdown = minutes.map((minutesBefore, place): ClassMoment => {
     const at = ats[place] ?? instant;
     const usefulUntil = ats[place + 1] ?? instant;
-    return {
-      kind: 'countdown',
-      minutesBefore,
-      key: keyOf(scheduled, `${minutesBefore} min`),
-      at,
-      usefulUntil,
-      facts,
-    };
+    return { kind: 'countdown', minutesBefore, ...base({ name: `${minutesBefore} min`, at, usefulUntil }) };
   });
-  const { endsAt } = facts;
-  const onNow: ClassMoment = {
-    kind: 'on now',
-    key: keyOf(scheduled, 'on now'),
-    at: instant,
-    usefulUntil: endsAt,
-    facts,
-  };
-  return [...countdown, onNow];
+  const onNow = base({ name: 'on now', at: instant, usefulUntil: endOf(scheduled) });
+  return [...countdown, { kind: 'on now', ...onNow }];
 }
 
-function afterEnd(scheduled: ScheduledClass, facts: ClassFacts): readonly ClassMoment[] {
-  const { endsAt } = facts;
+function planWaits({ startsAt: { instant } }: ScheduledClass, base: Base): readonly ClassMoment[] {
+  return planWaitsHours.map((hoursBefore, place) => {
+    const nextHours = planWaitsHours[place + 1] ?? 0;
+    return {
+      kind: 'plan waits',
+      hoursBefore,
+      ...base({
+        name: `plan waits, ${hoursBefore} h`,
+        at: instantAfter(instant, -hoursBefore * 3600),
+        usefulUntil: instantAfter(instant, -nextHours * 3600),
+      }),
+    };
+  });
+}
+
+function forInstructor({ startsAt: { instant } }: ScheduledClass, base: Base): readonly ClassMoment[] {
+  const untilStart = (name: string, minutes: number) =>
+    base({ name, at: instantAfter(instant, -minutes * 60), usefulUntil: instant });
+  return [
+    { kind: 'are you in', ...untilStart('are you in', askedMinutes) },
+    { kind: 'not in', ...untilStart('not in', coachToldMinutes) },
+    { kind: 'first lines', ...untilStart('first lines', firstLinesMinutes) },
+  ];
+}
+
+function afterEnd(scheduled: ScheduledClass, base: Base): readonly ClassMoment[] {
+  const endsAt = endOf(scheduled);
   return [
     {
       kind: 'how was it',
-      key: keyOf(scheduled, 'how was it'),
-      at: endsAt,
-      usefulUntil: instantAfter(endsAt, askedWithinSeconds),
-      facts,
+      ...base({
+        name: 'how was it',
+        at: endsAt,
+        usefulUntil: instantAfter(endsAt, askedWithinSeconds),
+      }),
     },
     {
       kind: 'assumed taught',
-      key: keyOf(scheduled, 'assumed taught'),
-      at: instantAfter(endsAt, assumedAfterSeconds),
-      facts,
+      ...base({ name: 'assumed taught', at: instantAfter(endsAt, assumedAfterSeconds) }),
     },
   ];
 }
 
-function keyOf({ id, startsAt }: ScheduledClass, moment: string): string {
-  return `class:${id}@${startsAt.instant}:${moment}`;
-}
-
-function factsOf(scheduled: ScheduledClass, context: CountdownContext): ClassFacts {
-  const { id: classId, startsAt, slotSeconds, instructorId, room } = scheduled;
-  const { approved, standing } = context.plan;
-  const title = scheduled.title ?? approved?.facts.title;
-  const people = scheduled.people ?? approved?.facts.people;
-  const firstBlock = approved === undefined ? undefined : firstBlockOf(approved, context);
-  return {
-    classId,
-    ...(title === undefined ? {} : { title }),
-    startsAt,
-    endsAt: instantAfter(startsAt.instant, slotSeconds),
-    ...(room === undefined ? {} : { room }),
-    instructorId,
-    ...(people === undefined ? {} : { people }),
-    plan: standing,
-    layOut: approved === undefined || people === undefined ? [] : layOut(approved, people, context),
-    ...(firstBlock === undefined ? {} : { firstBlock }),
-  };
-}
-
-function firstBlockOf(plan: Plan, context: TimingContext): FirstBlock | undefined {
-  const first = plan.blocks.find(hasLetters);
-  if (first === undefined) return undefined;
-  const { kind, name } = first;
-  const letters = first.letters.map(({ moves }) => moves.map(({ choice }) => nameOf(choice, context)));
-  return { kind, ...(name === undefined ? {} : { name }), letters };
-}
-
-function nameOf(choice: MoveChoice, { catalogue, settings }: TimingContext): string {
-  switch (choice.kind) {
-    case 'move': {
-      const { moveId } = choice;
-      const known = catalogue.byId.get(moveId) ?? settings.ownMoves.find(({ id }) => id === moveId);
-      return known?.name ?? moveId;
-    }
-    case 'open':
-      return `? ${choice.wish.words}`.trim();
-    case 'words':
-      return choice.text;
-  }
+function keyOf({ id, startsAt }: ScheduledClass, name: string): string {
+  return `class:${id}@${startsAt.instant}:${name}`;
 }

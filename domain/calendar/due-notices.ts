@@ -1,8 +1,10 @@
 import type { Settings } from '../settings.ts';
 import type { TimingContext } from '../timing/timing-context.ts';
-import { type ClassMoment, type CountdownPlan, countdownFor } from './countdown-for.ts';
+import { type ClassMoment, countdownFor } from './countdown-for.ts';
+import { type DigestMoment, digestMoments } from './digest.ts';
+import type { ClassToCome } from './facts-of-class.ts';
 import { datesOfWeek, type IsoWeek, isoWeekOf, weekAfter, weekdays } from './iso-week.ts';
-import type { ScheduledClass } from './scheduled-class.ts';
+import { nextInRoom } from './next-in-room.ts';
 import { instantOf } from './wall-time.ts';
 
 /** The weekly report on `week`, the last whole week before the one in which it is due. */
@@ -15,9 +17,7 @@ export type ReportMoment = {
   readonly usefulUntil: string;
 };
 
-export type DueMoment = ClassMoment | ReportMoment;
-
-export type ClassToCome = { readonly scheduled: ScheduledClass; readonly plan: CountdownPlan };
+export type DueMoment = ClassMoment | ReportMoment | DigestMoment;
 
 /** Instants: `from` is not part of it, `to` is. */
 export type Stretch = { readonly from: string; readonly to: string };
@@ -63,8 +63,19 @@ export function reportMoments({ from, to }: Stretch, settings: Settings): readon
   return moments;
 }
 
-function momentsOf(classes: readonly ClassToCome[], context: TimingContext): readonly ClassMoment[] {
-  return classes.flatMap(({ scheduled, plan }) => countdownFor(scheduled, { ...context, plan }));
+function momentsOf(
+  classes: readonly ClassToCome[],
+  context: TimingContext,
+): readonly (ClassMoment | DigestMoment)[] {
+  const ofClasses = classes.flatMap((each) => {
+    const next = nextInRoom(each, classes);
+    return countdownFor(each.scheduled, {
+      ...context,
+      plan: each.plan,
+      ...(next === undefined ? {} : { next }),
+    });
+  });
+  return [...ofClasses, ...digestMoments(classes, context.settings)];
 }
 
 function nextReport(after: string, settings: Settings): ReportMoment {

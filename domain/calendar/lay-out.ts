@@ -25,12 +25,14 @@ export function layOut(plan: Plan, people: number, context: TimingContext): read
 
 type KitOf = (letter: Letter) => readonly KitNeed[];
 
-function kitByLine(plan: Plan, context: TimingContext): KitOf {
+/** The kit of each letter's moves, for one person. */
+export function kitByLine(plan: Plan, context: TimingContext): KitOf {
   const moves = movesByLine(plan, context);
   return (letter) => letter.moves.flatMap(({ id }) => moves.get(id)?.kit ?? []);
 }
 
-function piecesInUse(block: LetteredBlock, item: KitItem, people: number, kitOf: KitOf): number {
+/** Pieces of one kind that a block has in use at once. */
+export function piecesInUse(block: LetteredBlock, item: KitItem, people: number, kitOf: KitOf): number {
   const aPerson = block.letters.map((letter) =>
     Math.max(0, ...kitOf(letter).map((need) => (need.item === item ? need.pieces : 0))),
   );

@@ -1,44 +1,61 @@
-import type { ClassMoment, FirstBlock, PlanStanding } from '../../../domain/calendar/countdown-for.ts';
+import type { TeamMoment } from '../../../domain/calendar/countdown-for.ts';
+import type { ClassFacts, FirstBlock, PlanStanding } from '../../../domain/calendar/facts-of-class.ts';
+import type { KitShortage } from '../../../domain/calendar/kit-shortages.ts';
 import type { LaidOut } from '../../../domain/calendar/lay-out.ts';
+import type { ZonedMoment } from '../../../domain/calendar/scheduled-class.ts';
+import { peopleText } from './card-words.ts';
+import { whenText } from './talk-words.ts';
 
 /** What makes typed text inert where it is shown. */
 type Safe = (typed: string) => string;
+
+/** From here on the message says what the last minutes need. */
+const lastMinutes = 15;
 
 /** A class's countdown: `lead` tells a notification the whole story in short, `lines` the rest. */
 export const countdownWords = {
   lead: leadText,
   cause: (instructorId: string) => `From the timetable, for <@${instructorId}>’s class.`,
-  lines: (moment: ClassMoment, safe: Safe): readonly string[] =>
-    [
-      layOutText(moment.facts.layOut, moment.facts.people),
-      firstBlockText(moment.facts.firstBlock, safe),
-      standingText(moment.facts.plan),
-    ].filter((line) => line !== ''),
+  lines: linesText,
+  cancelled: (facts: ClassFacts, safe: Safe) =>
+    `${titleText(facts, safe)}, ${whenText(facts.startsAt)}: cancelled.`,
+  moved: (facts: ClassFacts, to: ZonedMoment, safe: Safe) =>
+    `${titleText(facts, safe)}, ${whenText(facts.startsAt)}: moved to ${whenText(to)}.`,
+  kitShort: kitShortText,
+  layOut: layOutText,
+  pieces: piecesText,
+  standing: standingText,
 } as const;
 
 /** `now` is an ISO instant: what is told late says the time that is really left. */
-function leadText(moment: ClassMoment, now: string, safe: Safe): string {
-  const { title, startsAt, room, instructorId, people } = moment.facts;
+function leadText(facts: ClassFacts, moment: TeamMoment, now: string, safe: Safe): string {
   const who = [
-    `<@${instructorId}>`,
-    ...(room === undefined ? [] : [safe(room)]),
-    ...(people === undefined ? [] : [people === 1 ? '1 person' : `${people} people`]),
+    facts.coverOpen ? 'cover open' : `<@${facts.instructorId}>`,
+    ...(facts.room === undefined ? [] : [safe(facts.room)]),
+    ...(facts.people === undefined ? [] : [peopleText(facts.people)]),
   ].join(', ');
-  return `${safe(title ?? 'Untitled class')}, ${startsAt.time}, ${whenText(moment, now)}: ${who}`;
+  return `${titleText(facts, safe)}, ${facts.startsAt.time}, ${leftText(facts, moment, now)}: ${who}`;
 }
 
-function whenText(moment: ClassMoment, now: string): string {
-  switch (moment.kind) {
-    case 'countdown': {
-      const minutes = Math.ceil((Date.parse(moment.facts.startsAt.instant) - Date.parse(now)) / 60_000);
-      return minutes <= 0 ? 'on now' : `in ${minutes} min`;
-    }
-    case 'on now':
-      return 'on now';
-    case 'how was it':
-    case 'assumed taught':
-      return 'just ended';
-  }
+function titleText({ title }: ClassFacts, safe: Safe): string {
+  return safe(title ?? 'Untitled class');
+}
+
+function leftText({ startsAt }: ClassFacts, moment: TeamMoment, now: string): string {
+  const minutes = Math.ceil((Date.parse(startsAt.instant) - Date.parse(now)) / 60_000);
+  return moment.kind === 'on now' || minutes <= 0 ? 'on now' : `in ${minutes} min`;
+}
+
+function linesText(facts: ClassFacts, moment: TeamMoment, safe: Safe): readonly string[] {
+  const isLast = moment.kind === 'on now' || moment.minutesBefore <= lastMinutes;
+  return [
+    layOutText(facts.layOut, facts.people),
+    ...facts.kitShort.map(kitShortText),
+    isLast ? mayStayText(facts, safe) : '',
+    firstBlockText(facts.firstBlock, safe),
+    standingText(facts.plan),
+    isLast ? emergencyText(facts, safe) : '',
+  ].filter((line) => line !== '');
 }
 
 function layOutText(layOut: readonly LaidOut[], people: number | undefined): string {
@@ -50,6 +67,21 @@ function layOutText(layOut: readonly LaidOut[], people: number | undefined): str
 function piecesText({ item, pieces }: LaidOut): string {
   if (pieces === 1) return `1 ${item}`;
   return `${pieces} ${item === 'bench' || item === 'box' ? `${item}es` : `${item}s`}`;
+}
+
+function kitShortText({ item, needPieces, havePieces }: KitShortage): string {
+  return `Kit short: ${piecesText({ item, pieces: needPieces })} needed, ${havePieces} in the room.`;
+}
+
+function mayStayText({ mayStay, nextInRoom }: ClassFacts, safe: Safe): string {
+  if (nextInRoom === undefined || mayStay.length === 0) return '';
+  const next = `${safe(nextInRoom.title ?? 'the next class')}, ${nextInRoom.time}`;
+  return `May stay out for ${next}: ${mayStay.map(piecesText).join(', ')}`;
+}
+
+function emergencyText({ emergencyCard, room }: ClassFacts, safe: Safe): string {
+  if (emergencyCard === undefined) return '';
+  return `Emergency card${room === undefined ? '' : `, ${safe(room)}`}: ${safe(emergencyCard)}`;
 }
 
 function firstBlockText(first: FirstBlock | undefined, safe: Safe): string {
@@ -65,7 +97,7 @@ function standingText(standing: PlanStanding): string {
     case 'not approved':
       return 'Plan in change.';
     case 'change waits':
-      return 'Shown is the last approved plan; a change waits for review.';
+      return 'Plan in change: shown is the last approved one.';
     case 'approved':
       return '';
   }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type CountdownPlan, countdownFor, standingOf } from '../../../domain/calendar/countdown-for.ts';
+import { countdownFor, teamMomentAt } from '../../../domain/calendar/countdown-for.ts';
+import { type ClassToCome, type CountdownPlan, standingOf } from '../../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../../domain/calendar/scheduled-class.ts';
 import { zonedMoment } from '../../../domain/calendar/wall-time.ts';
 import {
@@ -44,10 +45,15 @@ const times = (one: ScheduledClass) =>
 describe('the moments of a class', () => {
   test('before, at the start, after the end and when it counts as taught', () => {
     expect(times(scheduled)).toEqual([
+      ['plan waits', '17:30', '11-23T14:30'],
+      ['plan waits', '14:30', '11-23T17:30'],
       ['countdown', '16:30', '11-23T17:15'],
       ['countdown', '17:15', '11-23T17:25'],
       ['countdown', '17:25', '11-23T17:30'],
       ['on now', '17:30', '11-23T18:15'],
+      ['are you in', '17:10', '11-23T17:30'],
+      ['not in', '17:15', '11-23T17:30'],
+      ['first lines', '17:25', '11-23T17:30'],
       ['how was it', '18:15', '11-24T18:15'],
       ['assumed taught', '21:15', undefined],
     ]);
@@ -67,8 +73,8 @@ describe('the moments of a class', () => {
       startsAt: zonedMoment({ date: '2026-11-23', time: '19:00' }, 'Europe/Berlin'),
     };
     const keys = [...moments(scheduled), ...moments(later)].map(({ key }) => key);
-    expect(new Set(keys).size).toBe(12);
-    expect(moments({ ...scheduled, people: 18 }).map(({ key }) => key)).toEqual(keys.slice(0, 6));
+    expect(new Set(keys).size).toBe(22);
+    expect(moments({ ...scheduled, people: 18 }).map(({ key }) => key)).toEqual(keys.slice(0, 11));
   });
 
   test('are none for a class that is not held', () => {
@@ -78,12 +84,10 @@ describe('the moments of a class', () => {
 
   test('ask nothing about a class that was spoken of', () => {
     const outcome = { how: 'as planned', saidBy: 'ines', saidAt: '2026-11-23T18:20:00.000Z' } as const;
-    expect(times({ ...scheduled, state: 'taught', outcome }).map(([kind]) => kind)).toEqual([
-      'countdown',
-      'countdown',
-      'countdown',
-      'on now',
-    ]);
+    expect(times({ ...scheduled, state: 'taught', outcome }).map(([kind]) => kind)).not.toContain(
+      'how was it',
+    );
+    expect(times({ ...scheduled, state: 'taught', outcome })).toHaveLength(9);
   });
 });
 
@@ -98,6 +102,9 @@ describe('what they say', () => {
       instructorId: 'ines',
       people: 12,
       plan: 'approved',
+      coverOpen: false,
+      kitShort: [],
+      mayStay: [],
       layOut: [{ item: 'kettlebell', pieces: 12 }],
       firstBlock: { kind: 'circuit', letters: [['kettlebell swing', 'push-up'], ['push-up']] },
     });
@@ -116,5 +123,47 @@ describe('what they say', () => {
     [{ state: 'approved', currentVersion: 3, approvedVersion: 3 }, 'approved'],
   ] as const)('the standing of %j is %s', (record, standing) => {
     expect(standingOf(record)).toBe(standing);
+  });
+
+  test('the emergency card of the room, short kit, and what the next class there needs too', () => {
+    const settings = {
+      ...context.settings,
+      rooms: [
+        {
+          name: 'Hall',
+          kit: { kettlebell: 10 },
+          doorSeconds: 0,
+          clearUpSeconds: 0,
+          emergencyCard: 'Gate 2.',
+        },
+      ],
+    };
+    const startsAt = zonedMoment({ date: '2026-11-23', time: '19:30' }, 'Europe/Berlin');
+    const next: ClassToCome = {
+      scheduled: { ...scheduled, id: 'later', title: 'Late Lift', startsAt, people: 8 },
+      plan: approved,
+    };
+    const [first] = countdownFor(scheduled, { ...context, settings, plan: approved, next });
+    expect(first?.facts).toMatchObject({
+      emergencyCard: 'Gate 2.',
+      kitShort: [{ item: 'kettlebell', needPieces: 12, havePieces: 10 }],
+      mayStay: [{ item: 'kettlebell', pieces: 8 }],
+      nextInRoom: { title: 'Late Lift', time: '19:30' },
+    });
+  });
+});
+
+describe('the moment of the team’s message', () => {
+  test.each([
+    ['16:29', undefined],
+    ['16:30', { kind: 'countdown', minutesBefore: 60 }],
+    ['17:14', { kind: 'countdown', minutesBefore: 60 }],
+    ['17:15', { kind: 'countdown', minutesBefore: 15 }],
+    ['17:29', { kind: 'countdown', minutesBefore: 5 }],
+    ['17:30', { kind: 'on now' }],
+    ['18:14', { kind: 'on now' }],
+    ['18:15', undefined],
+  ])('at %s', (time, moment) => {
+    expect(teamMomentAt(scheduled, context.settings, `2026-11-23T${time}:00.000Z`)).toEqual(moment);
   });
 });

@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { occurrencesOfWeek } from '../../../domain/calendar/classes-of-week.ts';
-import {
-  type ClassToCome,
-  dueNotices,
-  nextDue,
-  reportMoments,
-} from '../../../domain/calendar/due-notices.ts';
+import { dueNotices, nextDue, reportMoments } from '../../../domain/calendar/due-notices.ts';
+import type { ClassToCome } from '../../../domain/calendar/facts-of-class.ts';
 import { isoWeekOf, weekAfter } from '../../../domain/calendar/iso-week.ts';
 import { wallTimeOf, zonedMoment } from '../../../domain/calendar/wall-time.ts';
 import { defaultSettings, type Settings } from '../../../domain/settings.ts';
@@ -27,13 +23,23 @@ const told = (moments: readonly { readonly kind: string; readonly at: string }[]
 describe('what is due', () => {
   test('in a stretch, its start not included, its end included', () => {
     const stretch = { from: '2026-11-23T16:30:00.000Z', to: '2026-11-23T17:15:00.000Z' };
-    expect(told(dueNotices(monday, stretch, context).due)).toEqual(['countdown 11-23T17:15']);
+    expect(told(dueNotices(monday, stretch, context).due)).toEqual([
+      'are you in 11-23T17:10',
+      'countdown 11-23T17:15',
+      'not in 11-23T17:15',
+    ]);
   });
 
   test('after a stop: what still helps is due, what does not is missed', () => {
     const stretch = { from: '2026-11-23T05:00:00.000Z', to: '2026-11-23T17:20:00.000Z' };
     const { due, missed } = dueNotices(monday, stretch, context);
-    expect(told(due)).toEqual(['week report 11-23T06:00', 'countdown 11-23T17:15']);
+    expect(told(due)).toEqual([
+      'week report 11-23T06:00',
+      'plan waits 11-23T14:30',
+      'are you in 11-23T17:10',
+      'countdown 11-23T17:15',
+      'not in 11-23T17:15',
+    ]);
     expect(told(missed)).toEqual(['countdown 11-23T16:30']);
   });
 
@@ -50,10 +56,13 @@ describe('what is due', () => {
     const changed = (facts: object) =>
       monday.map((one) => ({ ...one, scheduled: { ...one.scheduled, ...facts } }));
     const later = { startsAt: zonedMoment({ date: '2026-11-23', time: '19:00' }, zone), state: 'moved' };
-    expect(told(dueNotices(monday, stretch, context).due)).toEqual(['countdown 11-23T16:30']);
+    expect(told(dueNotices(monday, stretch, context).due)).toEqual([
+      'plan waits 11-23T14:30',
+      'countdown 11-23T16:30',
+    ]);
     expect(dueNotices(changed({ state: 'cancelled' }), stretch, context).due).toEqual([]);
-    expect(dueNotices(changed(later), stretch, context).due).toEqual([]);
-    expect(nextDue(changed(later), stretch.from, context)).toBe('2026-11-23T17:00:00.000Z');
+    expect(told(dueNotices(changed(later), stretch, context).due)).toEqual(['plan waits 11-23T15:00']);
+    expect(nextDue(changed(later), stretch.to, context)).toBe('2026-11-23T17:00:00.000Z');
   });
 
   test('walking from due to due over a month with a clock change meets every moment once, at its local time', () => {
@@ -74,8 +83,50 @@ describe('what is due', () => {
     }
     expect(new Set(seen).size).toBe(seen.length);
     const clock = seen.map((each) => each.slice(-5));
-    const daily = ['07:00', '17:30', '18:15', '18:25', '18:30', '19:15', '22:15'];
-    expect(clock).toEqual(weeks.flatMap(() => daily));
+    const onTheDay = [
+      '07:00',
+      '15:30',
+      '17:30',
+      '18:10',
+      ...['18:15', '18:15', '18:25', '18:25'],
+      '18:30',
+      '19:15',
+      '22:15',
+    ];
+    const evening = ['18:00', '18:30'];
+    expect(clock).toEqual(weeks.flatMap((_, place) => (place === 0 ? onTheDay : [...evening, ...onTheDay])));
+  });
+});
+
+describe('the digest', () => {
+  const { zone: _, ...rest } = settings;
+  const digests = (facts: Partial<Settings>, classes = monday) =>
+    dueNotices(
+      classes,
+      { from: '2026-11-20T00:00:00.000Z', to: '2026-11-22T22:00:00.000Z' },
+      { ...context, settings: { ...rest, zone, ...facts } },
+    ).due.filter(({ kind }) => kind === 'digest');
+
+  test('is due the evening before a day with classes, at the hour of the settings, until the last has begun', () => {
+    expect(digests({})).toEqual([
+      {
+        kind: 'digest',
+        date: '2026-11-23',
+        key: 'digest:2026-11-23',
+        at: '2026-11-22T17:00:00.000Z',
+        usefulUntil: '2026-11-23T17:30:00.000Z',
+      },
+    ]);
+    expect(digests({ digestTime: '20:15' }).map(({ at }) => at)).toEqual(['2026-11-22T19:15:00.000Z']);
+  });
+
+  test('is none where it is off, and none for a day on which nothing is held', () => {
+    const cancelled = monday.map((one) => ({
+      ...one,
+      scheduled: { ...one.scheduled, state: 'cancelled' as const },
+    }));
+    expect(digests({ digestTime: 'off' })).toEqual([]);
+    expect(digests({}, cancelled)).toEqual([]);
   });
 });
 

@@ -1,0 +1,67 @@
+import { readClassRequest } from '../../domain/calendar/read-class-request.ts';
+import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import { houseClass, houseClassNames } from '../../domain/plan/house-classes.ts';
+import { readClassValue } from '../blocks/class-value.ts';
+import { findClass } from '../flows/classes-in-week.ts';
+import { confirmIn } from '../flows/confirm-in.ts';
+import { seekCover, takeClass } from '../flows/cover-class.ts';
+import { contextFor } from '../flows/open-plan.ts';
+import { doToClass } from '../flows/say-of-class.ts';
+import { startDraft } from '../flows/start-draft.ts';
+import { type ActionRequest, type Desk, type Handler, noReaction, type Reaction } from '../handling.ts';
+import { toYou } from './with-plan.ts';
+
+type OnClass = (
+  scheduled: ScheduledClass,
+  desk: Desk,
+  by: string,
+  choice: string | undefined,
+) => Promise<Reaction>;
+
+/** A button that stands for a class at one start; where either has changed, the person is told. */
+function withClass(act: OnClass): Handler<ActionRequest> {
+  return async ({ value, personId }, desk) => {
+    const read = readClassValue(value);
+    const scheduled = read === undefined ? undefined : await findClass(desk, read.classId);
+    if (read === undefined || scheduled === undefined) return toYou({ text: desk.words.flow.buttonGone });
+    if (scheduled.startsAt.instant !== read.startsAt) return toYou({ text: desk.words.classes.notThisClass });
+    return act(scheduled, desk, personId, read.choice);
+  };
+}
+
+export const onImIn = withClass(async (scheduled, desk, by) => {
+  const refused = await confirmIn(desk, scheduled, by);
+  return refused === undefined ? noReaction : toYou(refused);
+});
+
+export const onCannotTeach = withClass(async (scheduled, desk, by) =>
+  toYou(await seekCover(desk, scheduled, by)),
+);
+
+export const onTakeClass = withClass(async (scheduled, desk, by) =>
+  toYou(await takeClass(desk, scheduled, by)),
+);
+
+/** What was said, done to the class that was meant. */
+export const onChooseClass = withClass(async (scheduled, desk, by, choice) => {
+  const request = readClassRequest(choice ?? '');
+  return request === undefined || !('when' in request)
+    ? toYou({ text: desk.words.flow.buttonGone })
+    : toYou(await doToClass(desk, request, scheduled, by));
+});
+
+/** A house class becomes the draft of whoever teaches this class now. */
+export const onHouseClass = withClass(async (scheduled, desk, by, choice) => {
+  const name = houseClassNames.find((each) => each === choice);
+  if (name === undefined || by !== scheduled.instructorId || scheduled.planId !== undefined)
+    return toYou({ text: desk.words.flow.buttonGone });
+  const { slotSeconds, startsAt, people, room } = scheduled;
+  const facts = {
+    slotSeconds,
+    startsAt,
+    ...(people === undefined ? {} : { people }),
+    ...(room === undefined ? {} : { room }),
+  };
+  await startDraft(desk, { personId: by, text: houseClass(name, facts, await contextFor(desk)) });
+  return noReaction;
+});

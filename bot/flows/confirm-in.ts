@@ -1,0 +1,21 @@
+import { isOn } from '../../domain/calendar/facts-of-class.ts';
+import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import type { Desk, Message } from '../handling.ts';
+import { keepAreYouIn } from './tell-instructor.ts';
+
+/** Notes that the instructor is in for this start; what is said where that can't be. */
+export async function confirmIn(
+  desk: Desk,
+  scheduled: ScheduledClass,
+  by: string,
+): Promise<Message | undefined> {
+  if (by !== scheduled.instructorId || !isOn(scheduled) || scheduled.coverOpen === true)
+    return { text: desk.words.classes.notThisClass };
+  const confirmed: ScheduledClass = {
+    ...scheduled,
+    confirmed: { by, startsAt: scheduled.startsAt.instant },
+  };
+  await desk.stores.classes.save(desk.studioId, confirmed);
+  await keepAreYouIn(desk, scheduled, confirmed);
+  return undefined;
+}

@@ -1,0 +1,111 @@
+import { endOf, factsOfClass, isOn } from '../../domain/calendar/facts-of-class.ts';
+import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import { renderHandOver, renderOffer, renderTaken } from '../blocks/cover-messages.ts';
+import { inertText } from '../blocks/escape.ts';
+import { renderTimeline } from '../blocks/timeline-lines.ts';
+import type { Desk, Message } from '../handling.ts';
+import { clashesWith } from './clashes-with.ts';
+import { countdownPlanOf } from './countdown-plan.ts';
+import { changeMessage, newestOf } from './keep-message.ts';
+import { openPlan } from './open-plan.ts';
+import { keepAreYouIn, tellCoaches } from './tell-instructor.ts';
+
+function offerKey({ id, startsAt, instructorId }: ScheduledClass): string {
+  return `cover:${id}@${startsAt.instant}:${instructorId}`;
+}
+
+function takenKey({ id, startsAt }: ScheduledClass, by: string): string {
+  return `taken:${id}@${startsAt.instant}:${by}`;
+}
+
+/** Offers a class to the team; no reason is asked. `by`: its instructor, or a head coach for them. */
+export async function seekCover(desk: Desk, scheduled: ScheduledClass, by: string): Promise<Message> {
+  const { settings, words } = desk;
+  const mayAsk = by === scheduled.instructorId || settings.headCoaches.includes(by);
+  if (!mayAsk) return { text: words.classes.onlyInstructor };
+  if (!isOn(scheduled) || scheduled.startsAt.instant <= desk.now) return { text: words.classes.notThisClass };
+  if (settings.teamChannel === undefined) return { text: words.classes.noTeamChannel };
+  if (scheduled.coverOpen !== true) {
+    const { confirmed: _, ...rest } = scheduled;
+    const open: ScheduledClass = { ...rest, coverOpen: true };
+    await desk.stores.classes.save(desk.studioId, open);
+    await keepAreYouIn(desk, scheduled, open);
+    await keepOffer(desk, scheduled, open);
+    if (!settings.headCoaches.includes(by)) {
+      const text = words.classes.coachOpen(scheduled, scheduled.instructorId, inertText);
+      await tellCoaches(desk, `cover:${scheduled.id}:${desk.newId()}`, { text });
+    }
+  }
+  return { text: words.classes.coverAsked(scheduled, inertText) };
+}
+
+/** The first to take it gets the class, its plan, its timeline and its countdown; the coach is told. */
+export async function takeClass(desk: Desk, scheduled: ScheduledClass, by: string): Promise<Message> {
+  const { classes } = desk.words;
+  if (!isOn(scheduled) || endOf(scheduled) <= desk.now) return { text: classes.notThisClass };
+  if (scheduled.coverOpen !== true)
+    return { text: classes.alreadyTaken(scheduled, scheduled.instructorId, inertText) };
+  const { coverOpen: _, confirmed: __, ...rest } = scheduled;
+  const taken: ScheduledClass = { ...rest, instructorId: by };
+  await desk.stores.classes.save(desk.studioId, taken);
+  await keepAreYouIn(desk, scheduled, taken);
+  await keepOffer(desk, scheduled, taken);
+  const text = classes.coachTaken(taken, by, inertText);
+  const told = new Set([...desk.settings.headCoaches, scheduled.instructorId]);
+  for (const each of told)
+    if (each !== by) await post(desk, `taken:${scheduled.id}:${desk.newId()}:${each}`, each, { text });
+  await handOver(desk, taken);
+  const clashes = await clashesWith(desk, taken);
+  return { text: [classes.youTeach(taken, inertText), ...clashes].join('\n') };
+}
+
+/** What is said of an offer in the team channel follows the class. */
+export async function keepOffer(desk: Desk, before: ScheduledClass, after: ScheduledClass): Promise<void> {
+  const { words, settings } = desk;
+  const newest = await newestOf(desk, offerKey(before));
+  const isOffered = after.coverOpen === true && isOn(after);
+  const isSame =
+    before.startsAt.instant === after.startsAt.instant && before.instructorId === after.instructorId;
+  const facts = factsOfClass(after, { ...desk, plan: await countdownPlanOf(desk, after) });
+  if (newest !== undefined && !(isOffered && isSame)) {
+    const text =
+      after.instructorId === before.instructorId
+        ? words.classes.coverClosed(before, inertText)
+        : words.classes.coverTaken(after, after.instructorId, inertText);
+    await changeMessage(desk, newest, renderTaken(text));
+  }
+  if (!isOffered || settings.teamChannel === undefined) return;
+  if (newest !== undefined && isSame) return changeMessage(desk, newest, renderOffer(after, facts, words));
+  await post(desk, offerKey(after), settings.teamChannel, renderOffer(after, facts, words));
+}
+
+/** The plan as it stands for teaching and its timeline; without a plan, house classes to choose from. */
+async function handOver(desk: Desk, taken: ScheduledClass): Promise<void> {
+  const { studioId, stores, words } = desk;
+  const key = takenKey(taken, taken.instructorId);
+  const record = taken.planId === undefined ? undefined : await stores.plans.find(studioId, taken.planId);
+  const open =
+    record === undefined
+      ? undefined
+      : await openPlan(desk, record.id, record.approvedVersion ?? record.currentVersion);
+  const facts = factsOfClass(taken, { ...desk, plan: await countdownPlanOf(desk, taken) });
+  await post(desk, key, taken.instructorId, renderHandOver(taken, facts, open?.version.text, words));
+  if (open === undefined) return;
+  await stores.notices.enqueue(studioId, {
+    key: `${key}:timeline`,
+    to: taken.instructorId,
+    action: { kind: 'post', thread: { noticeKey: key } },
+    payload: renderTimeline(open, desk),
+    causedAt: desk.now,
+  });
+}
+
+async function post(desk: Desk, key: string, to: string, payload: Message): Promise<void> {
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key,
+    to,
+    action: { kind: 'post' },
+    payload,
+    causedAt: desk.now,
+  });
+}

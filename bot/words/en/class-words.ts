@@ -1,0 +1,159 @@
+import type { Clash } from '../../../domain/calendar/clashes.ts';
+import type { ClassFacts, PlanStanding } from '../../../domain/calendar/facts-of-class.ts';
+import type { KitRotation } from '../../../domain/calendar/kit-shortages.ts';
+import type { ScheduledClass, ZonedMoment } from '../../../domain/calendar/scheduled-class.ts';
+import type { LateStartCut } from '../../../domain/timing/fit.ts';
+import { peopleText } from './card-words.ts';
+import { countdownWords } from './countdown-words.ts';
+import { whenText } from './talk-words.ts';
+
+type Safe = (typed: string) => string;
+type Named = Pick<ScheduledClass, 'title' | 'startsAt'>;
+
+/** What is said of the timetable: the evening before, the last minutes, exceptions and clashes. */
+export const classWords = {
+  named: namedText,
+  untitled: 'Untitled class',
+
+  digestLead: (date: string, held: number) =>
+    `${dayText(date)}: ${held === 1 ? '1 class' : `${held} classes`}`,
+  digestLine: (facts: ClassFacts, cancelled: boolean, clashes: readonly string[], safe: Safe) => {
+    const title = `${facts.startsAt.time} *${safe(facts.title ?? 'Untitled class')}*`;
+    if (cancelled) return `${title}: cancelled`;
+    const where = [
+      facts.coverOpen ? '*cover open*' : `<@${facts.instructorId}>`,
+      ...(facts.room === undefined ? [] : [safe(facts.room)]),
+      ...(facts.people === undefined ? [] : [peopleText(facts.people)]),
+    ].join(', ');
+    const notes = [
+      ...facts.kitShort.map(countdownWords.kitShort),
+      countdownWords.standing(facts.plan),
+      ...clashes,
+    ].filter((note) => note !== '');
+    return [`${title}, ${where}`, ...notes].join('\n    ');
+  },
+  digestCause: 'From the timetable, the evening before. The setting digestTime changes the hour.',
+
+  askIn: (one: Named, minutes: number, room: string | undefined, safe: Safe) =>
+    `${namedText(one, safe)}${room === undefined ? '' : `, ${safe(room)}`}, starts in ${minutes} min. Are you in?`,
+  inButton: 'I’m in',
+  cannotButton: 'I can’t teach it',
+  isIn: (one: Named, safe: Safe) => `${namedText(one, safe)}: you are in. Have a good class.`,
+  askOver: (one: Named, safe: Safe) => `${namedText(one, safe)}: not yours to confirm as it stands now.`,
+  notIn: (one: Named, instructorId: string, minutes: number, safe: Safe) =>
+    `${namedText(one, safe)}, starts in ${minutes} min and <@${instructorId}> has not said *I’m in* yet.`,
+  coverStillOpen: (one: Named, left: string, safe: Safe) =>
+    `${namedText(one, safe)}, starts in ${left}: cover is still open.`,
+  left: (seconds: number) =>
+    seconds >= 5400 ? `${Math.round(seconds / 3600)} h` : `${Math.max(0, Math.ceil(seconds / 60))} min`,
+
+  firstLines: (one: Named, minutes: number, safe: Safe) =>
+    `${namedText(one, safe)}, starts in ${minutes} min. It begins:`,
+  lateCut: ({ lateSeconds, proposal }: LateStartCut) => {
+    const late = `${lateSeconds / 60} min late`;
+    return proposal === undefined
+      ? `${late}: nothing to cut, the spare time covers it.`
+      : `${late}: ${proposal.edit.replaceAll('\n', ', ')}`;
+  },
+
+  planWaits: (one: Named, left: string, standing: PlanStanding, safe: Safe) =>
+    standing === 'change waits'
+      ? `${namedText(one, safe)}, starts in ${left}: a change to its plan waits for approval. The team sees the last approved plan.`
+      : `${namedText(one, safe)}, starts in ${left}: its plan is not approved yet. The team sees *plan in change*.`,
+
+  missedLead: (from: string, to: string) =>
+    `I was stopped from ${from} to ${to}. What I did not post in that time, because it came too late to help:`,
+  missedLine: (one: Named, what: readonly string[], safe: Safe) =>
+    `• ${namedText(one, safe)}: ${what.join(', ')}`,
+  missed: {
+    countdown: 'countdown',
+    digest: (date: string) => `• the evening’s list for ${dayText(date)}`,
+    planWaits: 'that its plan was not approved',
+    areYouIn: 'I’m in',
+    firstLines: 'first lines',
+    howWasIt: 'how did it go',
+  },
+
+  clash: (clash: Clash, withNames: readonly string[]) => {
+    const others = withNames.join(' and ');
+    switch (clash.kind) {
+      case 'room':
+        return `Clash: the room is taken by ${others}.`;
+      case 'instructor':
+        return `Clash: <@${clash.instructorId}> also teaches ${others}.`;
+      case 'kit':
+        return `Clash: ${clash.needPieces} ${clash.item} pieces are needed of the ${clash.havePieces} shared ones, together with ${others}.`;
+    }
+  },
+
+  recount: (people: number) => `Counted again for ${people}.`,
+  enough: 'The kit in the room is enough.',
+  rotate: ({ label, item, atOnce, over, startAt }: KitRotation) =>
+    startAt === undefined
+      ? `${label}: ${item} for ${atOnce} at once. ${over} share: in pairs, one works while one rests.`
+      : `${label}: ${item} for ${atOnce} at once. ${over} start at ${startAt} and change over each round.`,
+  noPlanToCount: 'There is no approved plan to count kit for; the head count is kept.',
+  noRoomToCount: 'Its room’s kit is not in the settings, so nothing can be called short.',
+  whichClassNow: 'No class of yours starts or runs about now. Say it in the thread of the class.',
+
+  cancelled: (one: Named, safe: Safe) => `${namedText(one, safe)}, is cancelled.`,
+  onAgain: (one: Named, safe: Safe) => `${namedText(one, safe)}, is on again.`,
+  moved: (one: Named, to: ZonedMoment, safe: Safe) => `${namedText(one, safe)}, moves to ${whenText(to)}.`,
+  coverAsked: (one: Named, safe: Safe) =>
+    `${namedText(one, safe)}: offered to the team. The first to take it gets it; the coach knows.`,
+  coverOffer: (facts: ClassFacts, safe: Safe) => [
+    `Cover wanted: ${namedText(facts, safe)}`,
+    [
+      ...(facts.room === undefined ? [] : [safe(facts.room)]),
+      ...(facts.people === undefined ? [] : [peopleText(facts.people)]),
+      facts.plan === 'none' ? 'no plan yet, three house classes are ready' : 'its plan comes with it',
+    ].join(', '),
+  ],
+  takeButton: 'I take it',
+  coverTaken: (one: Named, by: string, safe: Safe) => `${namedText(one, safe)}: <@${by}> takes it.`,
+  coverClosed: (one: Named, safe: Safe) => `${namedText(one, safe)}: cover is found, or not wanted.`,
+  coachOpen: (one: Named, from: string, safe: Safe) =>
+    `<@${from}> can’t teach ${namedText(one, safe)}. It is offered to the team.`,
+  coachTaken: (one: Named, by: string, safe: Safe) => `<@${by}> teaches ${namedText(one, safe)}.`,
+  alreadyTaken: (one: Named, by: string, safe: Safe) =>
+    `${namedText(one, safe)}, is <@${by}>’s already. Nothing was changed.`,
+  youTeach: (one: Named, safe: Safe) => `You teach ${namedText(one, safe)}. Thank you.`,
+  houseAsk: 'It has no plan yet. These are ready; one tap makes it your draft:',
+  coach: (one: Named, by: string, what: 'cancelled' | 'on again', safe: Safe) =>
+    what === 'cancelled'
+      ? `<@${by}> cancelled ${namedText(one, safe)}.`
+      : `<@${by}> put ${namedText(one, safe)}, on again.`,
+  coachMoved: (one: Named, to: ZonedMoment, by: string, safe: Safe) =>
+    `<@${by}> moved ${namedText(one, safe)}, to ${whenText(to)}.`,
+  holiday: (from: string, to: string, lines: readonly string[]) =>
+    lines.length === 0
+      ? `No class from ${dayText(from)} to ${dayText(to)}: nothing to cancel.`
+      : `Cancelled from ${dayText(from)} to ${dayText(to)}:\n${lines.join('\n')}`,
+
+  onlyInstructor: 'Only the instructor of the class or a head coach can do that.',
+  onlyCoach: 'Only a head coach can do that.',
+  notThisClass: 'That class is over or stands otherwise by now. Nothing was changed.',
+  noSuchClass: (said: string) =>
+    `I found no class for “${said}” in the next four weeks. Say the day, and the time where there are several: cancel Thu 18:30.`,
+  severalClasses: 'Several classes fit. Which one?',
+  sameMoment: 'It is at that time already.',
+  inThePast: 'That moment has passed. Say a later one.',
+  moveWhere: 'Say where to: move Thu 18:30 to Fri 19:00.',
+  exceptionsHelp:
+    'Timetable: can’t teach Thu · cancel Thu 18:30 · move Thu 18:30 to Fri 19:00 · on again Thu 18:30 · holiday 2026-12-21 to 2026-12-27 · 18 now',
+  noTeamChannel: 'The setting teamChannel is empty, so nobody could be asked. Nothing was changed.',
+
+  feedReady: (url: string) =>
+    `The timetable as a calendar feed. Whoever has this address can read it, so keep it in the studio:\n${url}\nA new address that ends this one: calendar new.`,
+  feedNoAddress: (path: string) =>
+    `The timetable as a calendar feed, at this app’s own address:\n${path}\nSet EVENSET_URL and the whole address stands here.`,
+  fileTitle: (studio: string) => `Timetable of ${studio}`,
+} as const;
+
+function namedText({ title, startsAt }: Named, safe: Safe): string {
+  return `*${safe(title ?? 'Untitled class')}*, ${whenText(startsAt)}`;
+}
+
+function dayText(date: string): string {
+  return whenText({ date, time: '' }).replace(/, $/, '');
+}
