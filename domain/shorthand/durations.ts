@@ -7,7 +7,7 @@ const secondWords = ['s', 'sec', 'secs', 'second', 'seconds'];
 const minuteWords = ['min', 'mins', 'minute', 'minutes'];
 
 /**
- * `1:30`, `:40`, `90s`, `5 min`, `1 min 30`, or a bare number in `bareUnit`. `m` is a minute unless
+ * `1:30`, `:40`, `90s`, `5 min`, `5'`, `30"`, `1 min 30`, or a bare number in `bareUnit`. `m` is a minute unless
  * `metres` are meant by it.
  */
 export function duration(
@@ -27,6 +27,8 @@ export function duration(
     return { value: { seconds: value, bare: false, number: value }, next: at + 2 };
   }
   if (token?.kind !== 'number') return undefined;
+  const prime = primeAt(tokens, at + 1);
+  if (prime !== undefined) return whole(token.value * prime.value, token.value, false, prime.next);
   const seconds = anyPhrase(tokens, at + 1, secondWords);
   if (seconds !== undefined) return whole(token.value, token.value, false, seconds.next);
   const minute = anyPhrase(tokens, at + 1, minutes);
@@ -35,6 +37,15 @@ export function duration(
     return whole(token.value * 60 + (rest?.value ?? 0), token.value, false, rest?.next ?? minute.next);
   }
   return whole(token.value * (bareUnit === 'minutes' ? 60 : 1), token.value, true, at + 1);
+}
+
+/** `'` or `"` right behind a number, with the seconds of its unit; in `2's` it is neither. */
+export function primeAt(tokens: readonly Readable[], at: number): Match<60 | 1> {
+  const mark = tokens[at];
+  const goesOn = tokens[at + 1]?.glued === true && tokens[at + 1]?.kind === 'word';
+  if (mark === undefined || !mark.glued || goesOn) return undefined;
+  if (mark.text === "'") return { value: 60, next: at + 1 };
+  return mark.text === '"' ? { value: 1, next: at + 1 } : undefined;
 }
 
 function secondsBehindMinutes(tokens: readonly Readable[], at: number): Match<number> {

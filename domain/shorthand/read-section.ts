@@ -1,9 +1,11 @@
 import { hasLetters } from '../plan/blocks-of.ts';
-import type { Block, Letter, LetteredBlock, OpenBlock } from '../plan/plan.ts';
+import type { Block, BlockKind, Letter, LetteredBlock, OpenBlock } from '../plan/plan.ts';
+import { clausesOf } from './blocks/clauses.ts';
 import { readItems } from './blocks/read-open-line.ts';
 import { type PlacedLetter, settleLetters } from './blocks/settle-block.ts';
 import { type BelowLine, type Section, spanOfLine } from './group-lines.ts';
 import { limits } from './limits.ts';
+import type { Line } from './lines-of.ts';
 import { type LetterReading, noteAt, tellAt } from './moves/letter-reading.ts';
 import type { NameBook } from './moves/name-book.ts';
 import { packTokens } from './moves/pack-tokens.ts';
@@ -44,6 +46,7 @@ function readOpenSection({ head, line, below }: Section, book: NameBook, told: T
     book,
     told,
   });
+  for (const each of below) if (each.kind === 'moves') tellInterval(each.line, head.kind, told);
   const inline = head.open === undefined ? [] : readItems(head.open.itemTokens, readingOf(line));
   const listed = below.flatMap((each) =>
     each.kind === 'moves'
@@ -59,6 +62,17 @@ function readOpenSection({ head, line, below }: Section, book: NameBook, told: T
   };
   sayInsideTimes(block, readingOf(line));
   return { block, keptWords: read.flatMap(({ keptWords }) => keptWords ?? []) };
+}
+
+/** Work and rest belong to a block of their own: the line is no item of a warm-up. */
+function tellInterval(line: Line, on: BlockKind, told: Told): void {
+  if (clausesOf(tokensOf(line), 0, 'seconds').some(({ kind }) => kind === 'interval')) {
+    tellProblem(told, line.number, spanOfLine(line), {
+      code: 'unknown-words',
+      on,
+      works: 'circuit x3, 40/20',
+    });
+  }
 }
 
 function saidUnder(below: readonly BelowLine[]): readonly string[] {

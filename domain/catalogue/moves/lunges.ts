@@ -506,7 +506,14 @@ export const lunges = movesOfPattern('lunge', [
   },
   {
     name: 'split squat hold',
-    also: ['lunge hold', 'static lunge hold', 'isometric lunge', 'split squat iso hold'],
+    also: [
+      'lunge hold',
+      'static lunge hold',
+      'isometric lunge',
+      'split squat iso hold',
+      'crescent lunge hold',
+      'high lunge hold',
+    ],
     prime: ['quadriceps', 'glutes'],
     assisting: ['hamstrings'],
     sides: 'one-sided',

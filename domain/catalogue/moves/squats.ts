@@ -144,7 +144,7 @@ export const squats = movesOfPattern('squat', [
   },
   {
     name: 'squat hold',
-    also: ['goblet squat hold', 'isometric squat', 'static squat', 'low squat hold'],
+    also: ['goblet squat hold', 'isometric squat', 'static squat', 'low squat hold', 'chair pose'],
     prime: ['quadriceps'],
     assisting: ['glutes', 'hamstrings'],
     orKit: [[one('dumbbell')], [one('kettlebell')]],

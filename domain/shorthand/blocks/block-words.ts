@@ -95,6 +95,34 @@ export function lengthBehindWord(tokens: readonly Token[]): readonly Token[] {
   return [...rest.slice(0, word.next), ...tokens.slice(0, length.next), ...rest.slice(word.next)];
 }
 
+const namedInFront = new Set<BlockKind>(['circuit', 'straight', 'stations', 'finisher']);
+const mostNameWords = 3;
+
+/** `core finisher x2, 30/10`: the words in front of the block word become its name in brackets. */
+export function nameBehindWord(tokens: readonly Token[]): readonly Token[] {
+  const at = tokens.findIndex((_, index) => {
+    const kind = blockWordAt(tokens.slice(index))?.value.kind;
+    return kind !== undefined && namedInFront.has(kind) && tokens[index]?.kind === 'word';
+  });
+  const [first, last] = [tokens[0], tokens[at - 1]];
+  const name = tokens.slice(0, Math.max(0, at));
+  if (first === undefined || last === undefined || at > mostNameWords) return tokens;
+  if (name.some(({ kind }) => kind !== 'word')) return tokens;
+  const behind = at + (blockWordAt(tokens.slice(at))?.next ?? 0);
+  const clauses = clausesOf(tokens, behind, 'seconds');
+  if (clauses.length === 0 || clauses.some(({ kind }) => kind === 'unknown')) return tokens;
+  const bracket = (text: string, place: number): Token => ({
+    kind: 'sign',
+    text,
+    value: 0,
+    start: place,
+    end: place,
+    glued: false,
+  });
+  const named = [bracket('(', first.start), ...name, bracket(')', last.end)];
+  return [...tokens.slice(at, behind), ...named, ...tokens.slice(behind)];
+}
+
 /** Nothing, a sign, a number, or something a block line says. */
 function goesOnAsBlock(tokens: readonly Token[], at: number): boolean {
   const token = tokens[at];

@@ -9,6 +9,12 @@ export function packTokens(tokens: readonly Token[]): readonly MoveToken[] {
   for (let at = 0; at < tokens.length; ) {
     const token = tokens[at];
     if (token === undefined) break;
+    const sides = rightAndLeft(tokens, at);
+    if (sides !== undefined) {
+      packed.push(sides);
+      at += 3;
+      continue;
+    }
     const kind = token.text === '(' ? 'note' : token.text === '"' ? 'quote' : undefined;
     if (kind === undefined) {
       packed.push(token);
@@ -21,6 +27,16 @@ export function packTokens(tokens: readonly Token[]): readonly MoveToken[] {
     at = close + 1;
   }
   return packed;
+}
+
+/** `L + R` is one side word, not two moves back to back. */
+function rightAndLeft(tokens: readonly Token[], at: number): Token | undefined {
+  const [one, joiner, other] = tokens.slice(at, at + 3);
+  if (one === undefined || joiner === undefined || other === undefined) return undefined;
+  const isBoth = ['l r', 'r l', 'left right', 'right left'].includes(`${one.text} ${other.text}`);
+  return isBoth && ['+', '&', 'and'].includes(joiner.text)
+    ? { ...one, text: 'l/r', end: other.end }
+    : undefined;
 }
 
 function closingBracket(tokens: readonly Token[], open: number): number {

@@ -1,4 +1,5 @@
 import type { ClassLevel } from '../../plan/plan.ts';
+import { primeAt } from '../durations.ts';
 import { anyPhrase, type Match, phrase, wholeNumber } from '../matches.ts';
 import type { Token } from '../tokens-of.ts';
 import { momentAt, type TypedMoment } from './class-moment.ts';
@@ -29,6 +30,8 @@ export const slotAt: FactMatcher = (tokens, at) => {
     return hours && slot(token.value, hours.next);
   }
   if (token?.kind !== 'number') return undefined;
+  const prime = primeAt(tokens, from + 1);
+  if (prime?.value === 60) return slot(token.value, prime.next);
   const minutes = anyPhrase(tokens, from + 1, minuteWords);
   if (minutes !== undefined) return slot(token.value, minutes.next);
   const hours = anyPhrase(tokens, from + 1, hourWords);

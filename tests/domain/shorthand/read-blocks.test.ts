@@ -19,6 +19,11 @@ describe('block lines and their canonical form', () => {
     ['circuit 3 x 40/20', 'circuit x3, 40/20'],
     ['circuit 3 x 14s/10s', 'circuit x3, 14/10'],
     ['circuit (legs) x3, 40/20', 'circuit (legs) x3, 40/20'],
+    ['Main circuit x3 40/20', 'circuit (Main) x3, 40/20'],
+    ['core finisher 30/10 x2', 'finisher (core) x2, 30/10'],
+    ['lower body circuit – 3 rounds – 40/20', 'circuit (lower body) x3, 40/20'],
+    ['circuit x4 30”/15”', 'circuit x4, 30/15'],
+    ['circuit x4, 30"/15", between rounds 1’', 'circuit x4, 30/15, between rounds 60'],
     ['circuit x3, 40/20, between rounds 60', 'circuit x3, 40/20, between rounds 60'],
     ['circuit work 20 30 40, rest 10', 'circuit, work 20 30 40, rest 10'],
     ['circuit work 20 30 40 rest 10', 'circuit, work 20 30 40, rest 10'],
@@ -131,6 +136,17 @@ describe('block lines and their canonical form', () => {
     expect(linesOf(text)).toEqual(printed);
   });
 
+  test('a line with work and rest is no item of a warm-up', () => {
+    const text = classOf('warm-up 5', 'Superset A x3 40/20', 'squat jump', 'circuit x3, 40/20', 'burpee');
+    expect(problemsOf(text)).toEqual([['unknown-words', 'Superset A x3 40/20']]);
+  });
+
+  test('a move whose name holds a block word, without its numbers, stays one', () => {
+    expect(problemsOf(classOf('circuit x3, 40/20', 'slow station squat'))).toEqual([
+      ['unknown-move', 'slow station squat'],
+    ]);
+  });
+
   test('a slip behind the colon is told where it stands', () => {
     expect(problemsOf(classOf('tabata: squats, goblin squash'))).toEqual([['unknown-move', 'goblin squash']]);
     expect(problemsOf(classOf('circuit: legs 40/20', 'burpee'))).toEqual([
@@ -199,6 +215,7 @@ describe('warm-up, cool-down, mobility, song', () => {
     [['cool down to the end'], ['cool-down to the end']],
     [['mobility 5:00: cat-cow'], ['mobility 5:00: cat-cow']],
     [['song 3:45 (drums): jumping jacks'], ['song (drums) 3:45: jumping jack']],
+    [['WU 3’', 'march'], ['warm-up 3:00: march']],
     [['5 min warm up: march, squats'], ['warm-up 5:00: march, bodyweight squat']],
     [['3 min cool down'], ['cool-down 3:00']],
   ])('%s', (lines, printed) => {

@@ -19,6 +19,8 @@ describe('moves and what stands beside them', () => {
     ['kettlebell swing 10 reps', '10 kettlebell swing'],
     ['goblet squat tempo 3-1-1-0', 'goblet squat tempo 3-1-1-0'],
     ['goblet squat tempo 3-1-x-0', 'goblet squat tempo 3-1-1-0'],
+    ['clamshell L+R', 'clamshell each side'],
+    ['clamshell left and right', 'clamshell each side'],
     ['floor press 2x10kg', 'dumbbell floor press 10kg'],
     ['floor press 2 x 10 kg 8 reps', '8 dumbbell floor press 10kg'],
     ['goblet squat tempo 3110', 'goblet squat tempo 3-1-1-0'],

@@ -18,6 +18,8 @@ describe('the first line', () => {
     ],
     ['Row & Squat 40m L2 12ppl', { title: 'Row & Squat', slotSeconds: 2400, level: 2, people: 12 }],
     ['12 people, level 1, 50 min, Strong', { title: 'Strong', slotSeconds: 3000, level: 1, people: 12 }],
+    ['Strong 25’', { title: 'Strong', slotSeconds: 1500 }],
+    ['Take 2’s, 45 min', { title: 'Take 2’s' }],
     ['Strong 1h', { title: 'Strong', slotSeconds: 3600 }],
     ['Strong 1:15 h', { title: 'Strong', slotSeconds: 4500 }],
     ['Strong 1h15', { title: 'Strong', slotSeconds: 4500 }],
