@@ -30,6 +30,11 @@ const alsoServes: Readonly<Partial<Record<KitItem, readonly KitItem[]>>> = {
   'slam ball': ['medicine ball'],
 };
 
+/** The piece itself, and what else serves in its place. */
+export function itemsThatServe(item: KitItem): readonly KitItem[] {
+  return [item, ...(alsoServes[item] ?? [])];
+}
+
 /**
  * Kit a block needs at once for its people, against the room's. Empty where head count, room or the room's
  * kit is not known. Mats count only where the room says how many it has: people bring their own.
@@ -86,7 +91,7 @@ function stock(
   room: Room,
   context: Context,
 ): { readonly havePieces: number; readonly outPieces: number } {
-  const items = [item, ...(alsoServes[item] ?? [])];
+  const items = itemsThatServe(item);
   const total = (pieces: Readonly<Partial<Record<KitItem, number>>>): number =>
     items.reduce((sum, one) => sum + (pieces[one] ?? 0), 0);
   return { havePieces: total(room.kit), outPieces: total(context.kitInUse ?? {}) };

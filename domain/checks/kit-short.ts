@@ -2,10 +2,11 @@ import type { KitItem } from '../catalogue/kit.ts';
 import type { Context } from '../context.ts';
 import { plannedLines, roomOf } from '../plan/class-facts.ts';
 import type { LineId } from '../plan/plan.ts';
-import { knownMove } from '../timing/planned-moves.ts';
+import { kitName } from '../shorthand/kit-words.ts';
+import { knownMove, movesByLine } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
-import { kitCounts } from './kit-needs.ts';
+import { itemsThatServe, kitCounts } from './kit-needs.ts';
 import { mendWith, swapForOneLike } from './mends.ts';
 
 export type KitShort = FindingBase & {
@@ -13,10 +14,45 @@ export type KitShort = FindingBase & {
   readonly item: KitItem;
   readonly needPieces: number;
   readonly havePieces: number;
+  /** The class's own `kit:` line leaves it out; pieces are those of one person. */
+  readonly isUnlisted?: true;
 };
 
-/** A block needs more pieces at once than the room has for that head count; the worst one of a kind is told. */
+/**
+ * A block needs more pieces at once than the room has for that head count; the worst one of a kind is told. So
+ * is what the class's own kit line leaves out.
+ */
 export function kitShort(subject: CheckSubject, context: Context): readonly KitShort[] {
+  const unlisted = unlistedKit(subject, context);
+  const told = new Set(unlisted.map(({ item }) => item));
+  return [...unlisted, ...shortOfRoom(subject, context).filter(({ item }) => !told.has(item))];
+}
+
+function unlistedKit({ plan }: CheckSubject, context: Context): readonly KitShort[] {
+  const { kit: listed } = plan.facts;
+  if (listed === undefined) return [];
+  const needs = [...movesByLine(plan, context).values()].flatMap(({ planned, kit }) =>
+    kit
+      .filter(({ item }) => item !== 'mat' && !itemsThatServe(item).some((one) => listed.includes(one)))
+      .map((need) => ({ ...need, line: planned.id })),
+  );
+  return [...new Set(needs.map(({ item }) => item))].map((item) => {
+    const ofItem = needs.filter((need) => need.item === item);
+    return {
+      code: 'kit-short',
+      severity: 'must fix',
+      lines: ofItem.map(({ line }) => line),
+      source: 'common practice',
+      item,
+      needPieces: Math.max(...ofItem.map(({ pieces }) => pieces)),
+      havePieces: 0,
+      isUnlisted: true,
+      mend: `kit ${[...listed, item].map(kitName).join(', ')}`,
+    };
+  });
+}
+
+function shortOfRoom(subject: CheckSubject, context: Context): readonly KitShort[] {
   const short = kitCounts(subject.plan, context).filter(
     ({ needPieces, havePieces }) => needPieces > havePieces,
   );

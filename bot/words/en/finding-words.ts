@@ -45,6 +45,12 @@ export function findingText(
         'Both sides get the same work over a class',
       );
     case 'kit-short':
+      if (finding.isUnlisted) {
+        return told(
+          `${all}: ${piecesText(finding.item, finding.needPieces)} needed, not on the kit line.`,
+          'What is not on the line is not laid out',
+        );
+      }
       return told(
         `${all}: ${piecesText(finding.item, finding.needPieces)} needed, the room has ${finding.havePieces}.`,
         'Someone would stand without kit',

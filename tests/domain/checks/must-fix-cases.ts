@@ -67,6 +67,33 @@ export const mustFixCases: readonly CheckCase[] = [
   },
   {
     check: kitShort,
+    bad: half(
+      'level 2',
+      'kit: kettlebells, mats',
+      'circuit x3, 40/20',
+      'floor press',
+      'goblet squat',
+      'step-up',
+    ),
+    finding: {
+      code: 'kit-short',
+      severity: 'must fix',
+      source: 'common practice',
+      lines: ['C'],
+      item: 'step',
+      needPieces: 1,
+      havePieces: 0,
+      isUnlisted: true,
+      mend: 'kit kettlebells, mats, steps',
+    },
+    near: [
+      half('level 2', 'kit: kettlebells, boxes', 'circuit x3, 40/20', 'goblet squat', 'step-up', 'plank'),
+      half('level 2', 'kit: kettlebells, steps', 'circuit x3, 40/20', 'goblet squat', 'step-up', 'plank'),
+      half('level 2', 'circuit x3, 40/20', 'floor press', 'goblet squat', 'step-up'),
+    ],
+  },
+  {
+    check: kitShort,
     // Eight at each of two stations, whatever is said: 16 bands.
     bad: half('level 2, 16 people, Loft', 'stations x2, 45/15, 2 each', 'standing band row', 'band curl'),
     finding: {

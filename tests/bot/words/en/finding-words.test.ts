@@ -28,6 +28,8 @@ describe('the words of findings', () => {
       '2:00 over the 20:00 there are.',
       'reverse lunge: right 2:00, left 0:00.',
       'reverse lunge: right 10 reps, left 8 reps.',
+      'C: 1 step needed, not on the kit line.',
+      'A and B: 16 long bands needed, the room has 12.',
       'A: 32 dumbbells needed, the room has 30.',
       'A: 24 dumbbells needed, 8 of 30 still out.',
       '17 people, the room is posted for 16.',
@@ -44,8 +46,11 @@ describe('the words of findings', () => {
       'A: jumps in the first 4:00 of work.',
       'The warm-up has none of the first block in it.',
       '18:00 of 40:00 has no use: spare, or more cool-down than needed.',
+      '6:00 of 30:00 has no use: spare, or more cool-down than needed.',
       'Nothing between B and the next block.',
       'B: the change takes 8 s of each 20 s.',
+      'A: the change takes 6 s of each 18 s.',
+      'C: the change takes 9 s of each 20 s.',
       'A1 and A2: quadriceps twice in a row.',
       'A, B and C: the wrists three times in a row.',
       'A, B and C: the grip three times in a row.',
@@ -73,6 +78,8 @@ describe('the words of findings', () => {
       'A: 10 s to wipe shared kit.',
       'A and B: say where to park the weights.',
       'A: check bands and straps, and their anchors.',
+      'A: check bands and straps, and their anchors.',
+      'A and B: say where to park the weights.',
     ]);
   });
 
