@@ -14,6 +14,7 @@ export const actions = {
   approve: 'approve',
   openAskChanges: 'open-ask-changes',
   muscles: 'show-muscles',
+  options: 'show-options',
   taughtAsPlanned: 'taught-as-planned',
   openTaughtWithChanges: 'open-taught-with-changes',
   notTaught: 'not-taught',

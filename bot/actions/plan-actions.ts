@@ -5,6 +5,7 @@ import { findingsView } from '../blocks/findings-view.ts';
 import { askChangesForm, readingView, scheduleForm } from '../blocks/forms.ts';
 import { musclesLines } from '../blocks/muscles-lines.ts';
 import { timelineLines } from '../blocks/timeline-lines.ts';
+import { optionsSheetLines } from '../flows/answer-asks.ts';
 import { applyEdit, rewrite, undo } from '../flows/change-plan.ts';
 import { approve, sendForReview, withdraw } from '../flows/review-plan.ts';
 import type { ActionRequest, Handler } from '../handling.ts';
@@ -59,6 +60,17 @@ export const onMuscles: Handler<ActionRequest> = withPlan(async ({ triggerId }, 
       kind: 'open view',
       triggerId,
       view: readingView(desk.words.card.buttons.muscles, musclesLines(open, desk), desk.words),
+    },
+  ],
+}));
+
+/** What someone does who needs options, limit by limit. */
+export const onOptions: Handler<ActionRequest> = withPlan(async ({ triggerId }, open, _value, desk) => ({
+  answers: [
+    {
+      kind: 'open view',
+      triggerId,
+      view: readingView(desk.words.asks.optionsButton, await optionsSheetLines(desk, open), desk.words),
     },
   ],
 }));

@@ -209,6 +209,7 @@ function nextSteps(open: OpenPlan, words: Words): readonly ButtonFacts[] {
     { action: actions.timeline, label: labels.timeline, value },
     { action: actions.allFindings, label: labels.findings, value },
     { action: actions.muscles, label: labels.muscles, value },
+    { action: actions.options, label: words.asks.optionsButton, value },
   ];
 }
 

@@ -4,7 +4,7 @@ import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import { planValue, type Show } from './draft-card.ts';
 import { type ButtonFacts, buttons, sections } from './elements.ts';
-import { clip, limits } from './limits.ts';
+import { inSeveral } from './in-several.ts';
 
 /** Every finding with its reason and source. */
 export function findingsLines(open: OpenPlan, show: Show): readonly string[] {
@@ -19,13 +19,16 @@ export function findingsLines(open: OpenPlan, show: Show): readonly string[] {
   });
 }
 
-/** The same in the thread, each mend one tap away. */
-export function renderFindings(open: OpenPlan, show: Show): Message {
-  const lines = findingsLines(open, show);
-  return {
-    text: clip(lines.join('\n'), limits.topLevelText),
-    blocks: [...sections('findings', lines).slice(0, 4), ...buttons('mends', mendButtons(open))],
-  };
+/** The same in the thread, each mend one tap away on the last of its messages. */
+export function renderFindings(open: OpenPlan, show: Show): readonly Message[] {
+  const pages = inSeveral('', findingsLines(open, show), show.words);
+  return pages.map(({ text }, place) => ({
+    text,
+    blocks: [
+      ...sections('findings', text.split('\n')),
+      ...(place === pages.length - 1 ? buttons('mends', mendButtons(open)) : []),
+    ],
+  }));
 }
 
 /** One button for each finding that one edit mends. */

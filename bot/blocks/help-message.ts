@@ -9,11 +9,17 @@ import { escapeText } from './escape.ts';
 /** A short help with one class to copy that works when sent back. */
 export function renderHelp(words: Words): Message {
   const { lead, example } = words.help;
-  const after = `${words.help.after}\n${words.classes.exceptionsHelp}`;
+  const after = `${words.help.after}\n${words.asks.help}\n${words.classes.exceptionsHelp}`;
   return {
     text: `${lead}\n${example}\n${after}`,
     blocks: [section('help', `${lead}\n\`\`\`${escapeText(example)}\`\`\`\n${after}`)],
   };
+}
+
+/** In a plan's thread: the edits and the asks that work there. */
+export function renderThreadHelp({ asks }: Words): Message {
+  const text = `${asks.threadHelp}\n${asks.help}`;
+  return { text, blocks: [section('help', text)] };
 }
 
 /** Words that almost match an edit get the nearest one as a button. */

@@ -8,7 +8,7 @@ import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { type Show, titleOf } from './draft-card.ts';
 import { inertText } from './escape.ts';
-import { clip, limits } from './limits.ts';
+import { inSeveral } from './in-several.ts';
 
 /** The class from its first second to its last, a line a segment. */
 export function timelineLines(open: OpenPlan, show: Show): readonly string[] {
@@ -25,10 +25,9 @@ export function timelineLines(open: OpenPlan, show: Show): readonly string[] {
   });
 }
 
-/** The same as one message in the thread. */
-export function renderTimeline(open: OpenPlan, show: Show): Message {
-  const text = [titleOf(open.version.plan, show.words), ...timelineLines(open, show)].join('\n');
-  return { text: clip(text, limits.topLevelText) };
+/** The same in the thread, in as many messages as it takes. */
+export function renderTimeline(open: OpenPlan, show: Show): readonly Message[] {
+  return inSeveral(titleOf(open.version.plan, show.words), timelineLines(open, show), show.words);
 }
 
 function segmentLine(

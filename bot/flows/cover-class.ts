@@ -91,13 +91,14 @@ async function handOver(desk: Desk, taken: ScheduledClass): Promise<void> {
   const facts = factsOfClass(taken, { ...desk, plan: await countdownPlanOf(desk, taken) });
   await post(desk, key, taken.instructorId, renderHandOver(taken, facts, open?.version.text, words));
   if (open === undefined) return;
-  await stores.notices.enqueue(studioId, {
-    key: `${key}:timeline`,
-    to: taken.instructorId,
-    action: { kind: 'post', thread: { noticeKey: key } },
-    payload: renderTimeline(open, desk),
-    causedAt: desk.now,
-  });
+  for (const [place, payload] of renderTimeline(open, desk).entries())
+    await stores.notices.enqueue(studioId, {
+      key: place === 0 ? `${key}:timeline` : `${key}:timeline:${place + 1}`,
+      to: taken.instructorId,
+      action: { kind: 'post', thread: { noticeKey: key } },
+      payload,
+      causedAt: desk.now,
+    });
 }
 
 async function post(desk: Desk, key: string, to: string, payload: Message): Promise<void> {

@@ -51,8 +51,7 @@ async function onReply(request: MessageRequest, thread: string, desk: Desk): Pro
   const ofClass = isEdit ? undefined : await sayOfClass(desk, request.text, request.personId, scheduled);
   if (ofClass !== undefined) return reply(request, desk, ofClass);
   if (open === undefined) return reply(request, desk, renderHelp(desk.words));
-  const answer = await sayInThread(desk, open, request.personId, request.text);
-  return answer === undefined ? noReaction : reply(request, desk, answer);
+  return reply(request, desk, ...(await sayInThread(desk, open, request.personId, request.text)));
 }
 
 async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction> {
@@ -97,15 +96,21 @@ async function draftJustWritten(desk: Desk, personId: string): Promise<OpenPlan 
   return Date.parse(desk.now) - Date.parse(open.version.madeAt) <= followMilliseconds ? open : undefined;
 }
 
-/** An answer in the same thread or direct message, kept until it is posted. */
-async function reply(request: MessageRequest, desk: Desk, message: Message): Promise<Reaction> {
-  await desk.stores.notices.enqueue(desk.studioId, {
-    key: `reply:${request.place}:${request.stamp}`,
-    to: request.place,
-    action:
-      request.thread === undefined ? { kind: 'post' } : { kind: 'post', thread: { stamp: request.thread } },
-    payload: message,
-    causedAt: desk.now,
-  });
+/** Answers in the same thread or direct message, kept until they are posted. */
+async function reply(
+  request: MessageRequest,
+  desk: Desk,
+  ...messages: readonly Message[]
+): Promise<Reaction> {
+  const key = `reply:${request.place}:${request.stamp}`;
+  for (const [place, payload] of messages.entries())
+    await desk.stores.notices.enqueue(desk.studioId, {
+      key: place === 0 ? key : `${key}:${place + 1}`,
+      to: request.place,
+      action:
+        request.thread === undefined ? { kind: 'post' } : { kind: 'post', thread: { stamp: request.thread } },
+      payload,
+      causedAt: desk.now,
+    });
   return noReaction;
 }

@@ -1,3 +1,4 @@
+import { askWords } from './en/ask-words.ts';
 import {
   cardWords,
   fitText,
@@ -65,6 +66,7 @@ export const english = {
   review: reviewWords,
   flow: flowWords,
   help: helpWords,
+  asks: askWords,
   forms: formWords,
   after: afterWords,
   home: homeWords,

@@ -6,8 +6,14 @@ import { moveInPlaceOf } from './move-in-place.ts';
 import type { LineId, Plan, PlannedMove } from './plan.ts';
 
 /** What someone does without today; nobody is named and no reason is asked. */
-const limits = ['no jumps', 'no floor', 'no wrists', 'nothing overhead', 'not on the back'] as const;
-export type Limit = (typeof limits)[number];
+export const optionLimits = [
+  'no jumps',
+  'no floor',
+  'no wrists',
+  'nothing overhead',
+  'not on the back',
+] as const;
+export type Limit = (typeof optionLimits)[number];
 
 /** One line of the sheet: the move as planned where it fits, else what is done in its place. */
 export type OptionLine = {

@@ -1,0 +1,55 @@
+import type { Limit } from '../../../domain/plan/options-sheet.ts';
+import type { SwapWish } from '../../../domain/plan/swaps-for.ts';
+
+export const askWords = {
+  /** The small fixed set, as the help lists it. */
+  help: [
+    '*Ask the plan:* timeline · why · muscles · easier · harder · no kit · last time · versions',
+    '*Options for someone:* no jumps · no floor · no wrists · nothing overhead · not on the back',
+    '*Then:* send, or again Row & Squat for an earlier class anew',
+  ].join('\n'),
+  threadHelp:
+    'I did not read that as an edit. Some that work: swap A2 front squat · rounds A x4 · rest B 15 · drop C · undo · redo',
+  swapLead: (wish: SwapWish) => swapLead(wish),
+  swap: (label: string, move: string, to: string | undefined) =>
+    to === undefined ? `*${label}* ${move}: nothing at hand` : `*${label}* ${move} → ${to}`,
+  swapAll: (wish: SwapWish) => (wish === 'no kit' ? 'All of these' : `All ${wish}`),
+  noSwaps: (wish: SwapWish) => noSwaps(wish),
+  swapsCut: (count: number) => `The first ${count} are buttons; the others work as replies.`,
+  optionsButton: 'Options sheet',
+  optionsLead: (wanted: readonly Limit[]) => `Options for ${wanted.join(', ')}, naming nobody:`,
+  optionsTitle: (limit: Limit) => limit.charAt(0).toUpperCase() + limit.slice(1),
+  option: (label: string, move: string, to: string, named: boolean) =>
+    `*${label}* ${move} → ${to}${named ? ' (named on the line)' : ''}`,
+  noOption: (label: string, move: string) => `*${label}* ${move}: nothing at hand fits, decide on the floor`,
+  asPlanned: (labels: readonly string[]) => `As planned: ${labels.join(' ')}`,
+  allAsPlanned: 'Every letter can stay as planned.',
+  notTaughtYet: 'This class has not been taught yet, so there is no last time to compare with.',
+  lastTaught: (title: string, when: string, version: number, outcome: string) =>
+    `Last taught: ${title}, ${when}, v${version}${outcome === '' ? '' : ` · ${outcome}`}`,
+  sameAsLast: 'Nothing has changed since.',
+  changedSinceLast: 'Changed since:',
+  page: (page: number, pages: number) => `(${page} of ${pages})`,
+} as const;
+
+function swapLead(wish: SwapWish): string {
+  switch (wish) {
+    case 'easier':
+      return 'Easier options, each an edit:';
+    case 'harder':
+      return 'Harder options, each an edit:';
+    case 'no kit':
+      return 'Without kit (mats stay), each an edit:';
+  }
+}
+
+function noSwaps(wish: SwapWish): string {
+  switch (wish) {
+    case 'easier':
+      return 'No letter names a move that could be easier.';
+    case 'harder':
+      return 'No letter names a move that could be harder.';
+    case 'no kit':
+      return 'This class needs no kit but mats.';
+  }
+}
