@@ -1,7 +1,9 @@
 import type { Outcome, ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import { readTaughtLine } from '../../domain/week/taught-patterns.ts';
 import { renderAfterClass } from '../blocks/after-class-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { findClass } from './classes-in-week.ts';
+import { correctWeekReport } from './correct-week-report.ts';
 import { standingVersion } from './standing-version.ts';
 
 /** What became of marking a class. */
@@ -32,6 +34,7 @@ export async function markClass(
   };
   await keepOutcome(desk, scheduled, outcome);
   const marked = { ...scheduled, outcome };
+  await correctWeekReport(desk, marked);
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `${afterClassKey(classId)}:${desk.newId()}`,
     to: scheduled.instructorId,
@@ -42,7 +45,10 @@ export async function markClass(
   return { kind: 'marked' };
 }
 
-/** Counts a class: its state, its outcome, and the load of the plan that stood for it. */
+/**
+ * Counts a class: its state, its outcome, and the load of the plan that stood for it; without a plan the
+ * patterns that a line `taught: …` names.
+ */
 export async function keepOutcome(desk: Desk, scheduled: ScheduledClass, outcome: Outcome): Promise<void> {
   const taught = outcome.how !== 'not taught';
   await desk.stores.classes.save(desk.studioId, scheduled);
@@ -52,8 +58,13 @@ export async function keepOutcome(desk: Desk, scheduled: ScheduledClass, outcome
     desk.studioId,
     scheduled.id,
     version?.load ?? [],
-    version?.setsByPattern ?? {},
+    version?.setsByPattern ?? (taught ? patternsSaid(outcome) : {}),
   );
+}
+
+/** How many sets there were is not known: each pattern named counts as there. */
+function patternsSaid({ changes = '' }: Outcome): Readonly<Record<string, number>> {
+  return Object.fromEntries((readTaughtLine(changes)?.patterns ?? []).map((pattern) => [pattern, 1]));
 }
 
 function kept(text: string): Marked {

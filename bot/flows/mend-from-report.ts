@@ -1,11 +1,11 @@
 import type { NoticePayload } from '../../domain/ports.ts';
 import { context } from '../blocks/elements.ts';
-import { escapeText, inertText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import { mendBlockId } from '../blocks/week-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { applyEdit } from './change-plan.ts';
 import type { OpenPlan } from './open-plan.ts';
-import { postInThread } from './post-draft.ts';
+import { postInThread, textKey } from './post-draft.ts';
 
 /** What became of pressing the report's one edit. */
 type MendOutcome = { readonly kind: 'mended' } | { readonly kind: 'kept'; readonly message: Message };
@@ -38,13 +38,28 @@ export async function mendFromReport(
     causedAt: now,
   });
   if (by !== record.authorId) {
-    const slotName = escapeText(scheduled?.title ?? words.card.untitled);
     const week = reportKey.slice('week:'.length);
-    await postInThread(desk, changed.open, `answer:${record.id}:mended:${week}`, {
+    const slotName = inertText(scheduled?.title ?? words.card.untitled);
+    await tellAuthor(desk, changed.open, `answer:${record.id}:mended:${week}`, {
       text: words.week.mendForAuthor(by, slotName, week),
     });
   }
   return { kind: 'mended' };
+}
+
+/** In the plan's thread; directly, for a plan that has none. */
+async function tellAuthor(desk: Desk, open: OpenPlan, key: string, message: Message): Promise<void> {
+  const { id, home, authorId } = open.record;
+  const hasThread =
+    home !== undefined || (await desk.stores.notices.find(desk.studioId, textKey(id))) !== undefined;
+  if (hasThread) return postInThread(desk, open, key, message);
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key,
+    to: authorId,
+    action: { kind: 'post' },
+    payload: message,
+    causedAt: desk.now,
+  });
 }
 
 /** The report as it was posted, with who applied the edit in the place of its button. */

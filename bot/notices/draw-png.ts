@@ -1,8 +1,8 @@
-import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
 import { renderAsync } from '@resvg/resvg-js';
 
 /** Shipped with the app: a machine without fonts would draw no text, and say nothing of it. */
-const fontFile = createRequire(import.meta.url).resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf');
+const fontFile = fileURLToPath(import.meta.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'));
 
 /** An SVG with its text in DejaVu Sans as PNG, away from the event loop. */
 export async function drawPng(svg: string): Promise<Buffer> {

@@ -162,7 +162,9 @@ function howText({ how, changes }: Outcome): string {
     case 'as planned':
       return 'Taught as planned';
     case 'with changes':
-      return `Taught with changes: ${changes ?? ''}`;
+      return /^taught:/i.test(changes ?? '')
+        ? `Without a plan, ${changes}`
+        : `Taught with changes: ${changes ?? ''}`;
     case 'not taught':
       return 'Not taught';
     case 'as planned, assumed':

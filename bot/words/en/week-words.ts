@@ -85,6 +85,13 @@ export const weekWords = {
       ? `*${sayingName(saying)}*: goes on. I ask again after three more Mondays.`
       : `*${sayingName(saying)}*: left out of the first lines until it was mended once.`,
   onlyCoachDecides: 'Only a head coach decides what the report goes on saying.',
+  taughtCounted: (name: string, counted: readonly Pattern[], unknown: readonly string[]) =>
+    `Counted for ${name}: ${counted.join(', ')}.${unknown.length === 0 ? '' : ` Not known as a pattern: ${unknown.join(', ')}.`}`,
+  taughtHasPlan: (name: string) =>
+    `${name} has a plan, which is counted. Mark it with the buttons under its question.`,
+  taughtNoClass: 'I find no class of yours in these two weeks that has begun.',
+  taughtUnclear: (unknown: readonly string[]) =>
+    `I know none of these as a pattern: ${unknown.join(', ')}. For example: taught: squat, hinge, push, pull, core`,
   correction: correctionText,
   /** The whole report in short, for a notification or a screen reader. */
   short: shortText,
