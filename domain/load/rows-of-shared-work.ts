@@ -86,8 +86,9 @@ function partsOfLadder(
   return entries.map((entry) => {
     const { planned, letter } = entry;
     const rungs = block.rungs.filter((_, index) => movesInRound(letter, index + 1).includes(planned));
-    const reps = done * sum(rungs);
-    const seconds = sum(rungs.map((rung) => secondsOnce(planned, rung, context)));
+    const repsOfRungs = rungs.map((rung) => planned.reps ?? rung);
+    const reps = done * sum(repsOfRungs);
+    const seconds = sum(repsOfRungs.map((rung) => secondsOnce(planned, rung, context)));
     const share = wholeSeconds === 0 ? 1 / entries.length : seconds / wholeSeconds;
     return {
       entry,

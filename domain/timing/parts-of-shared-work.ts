@@ -13,13 +13,13 @@ export function partsOfSharedWork(block: AmrapBlock | LadderBlock, context: Timi
   return [{ kind: 'work', seconds, sharedBy }];
 }
 
-/** Seconds of all its reps with no rest. */
+/** Seconds of all its reps with no rest; a move with reps of its own does those on every rung. */
 export function ladderSeconds(block: LadderBlock, context: TimingContext): number {
   return block.rungs
     .flatMap((reps, index) =>
       block.letters
         .flatMap((letter) => movesInRound(letter, index + 1))
-        .map((planned) => secondsOnce(planned, reps, context)),
+        .map((planned) => secondsOnce(planned, planned.reps ?? reps, context)),
     )
     .reduce((sum, seconds) => sum + seconds, 0);
 }

@@ -67,18 +67,20 @@ function needTimeOrReps(block: LetteredBlock, letter: Letter, reading: LetterRea
 
 type EmomBlock = LetteredBlock & { readonly kind: 'emom' };
 
-/** What a letter's moves need must fit the interval; a distance without more takes what is left of it. */
+/** What a letter's moves need must fit the interval, twice where partners swap; a distance without more takes what is left of it. */
 function onInterval(block: EmomBlock, letter: Letter, reading: LetterReading): Letter {
   const needs = letter.moves.map((move) => needOf(move, block.workSeconds, reading));
-  const known = needs.reduce<number>((sum, seconds) => sum + (seconds ?? 0), 0);
+  const times = block.pairs === 'swap' ? 2 : 1;
+  const known = times * needs.reduce<number>((sum, seconds) => sum + (seconds ?? 0), 0);
   const left = block.intervalSeconds - known;
   const unknown = letter.moves.filter((_, index) => needs[index] === undefined);
   const [distance] = unknown.filter(({ metres }) => metres !== undefined);
-  if (unknown.length === 1 && distance !== undefined && left > 0) {
-    noteAt(reading, distance.span, { code: 'distance-fills-interval', seconds: left });
+  const seconds = Math.floor(left / times);
+  if (unknown.length === 1 && distance !== undefined && seconds > 0) {
+    noteAt(reading, distance.span, { code: 'distance-fills-interval', seconds });
     return {
       ...letter,
-      moves: letter.moves.map((move) => (move === distance ? { ...move, workSeconds: left } : move)),
+      moves: letter.moves.map((move) => (move === distance ? { ...move, workSeconds: seconds } : move)),
     };
   }
   for (const move of unknown) tellAt(reading, move.span, { code: 'time-or-reps-needed', block: 'emom' });

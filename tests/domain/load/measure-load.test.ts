@@ -245,6 +245,12 @@ const cases: readonly { rule: string; block: Block; sets: number; tension: numbe
       tension: 90,
     },
     {
+      rule: 'ladder: 5 reps of its own on each of 4 rungs, 20 ÷ 10',
+      block: ladder([12, 10, 8, 6], [letter([move('squat', { reps: 5 })])]),
+      sets: 2,
+      tension: 60,
+    },
+    {
       rule: 'ladder under a cap of half its time: half its reps',
       block: ladder([12, 10, 8], letters('squat'), { capSeconds: 45 }),
       sets: 1.5,

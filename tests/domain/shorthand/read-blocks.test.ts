@@ -104,6 +104,7 @@ describe('block lines and their canonical form', () => {
     ['emom 10, 40 work, between rounds 60', [['not-here', 'between rounds 60']]],
     ['circuit x3, 40/20, 2 each', [['not-here', '2 each']]],
     ['circuit x3, 40/20, in pairs', [['pairs-asked', 'in pairs']]],
+    ['emom 10, 40 work, in pairs, swap', [['interval-too-short', '10 goblet squat']]],
     ['emom 10, in pairs, one rests', [['not-here', 'in pairs, one rests']]],
     ['tabata, in pairs, one rests', [['not-here', 'in pairs, one rests']]],
     ['circuit x3, 40/20, slowly please', [['unknown-words', 'slowly please']]],

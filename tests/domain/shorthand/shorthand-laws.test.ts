@@ -207,7 +207,7 @@ const otherLettered: fc.Arbitrary<Block> = fc.oneof(
     .record({
       shared: inStep,
       letters: letters({ block: 'emom' }),
-      intervals: fc.integer({ min: 1, max: 9 }),
+      intervals: fc.integer({ min: 1, max: 5 }),
       minute: fc.boolean(),
     })
     .map(({ shared: base, letters: lines, intervals, minute }) => ({
@@ -215,7 +215,7 @@ const otherLettered: fc.Arbitrary<Block> = fc.oneof(
       kind: 'emom' as const,
       letters: lines,
       intervals,
-      intervalSeconds: minute ? 600 : 330,
+      intervalSeconds: minute ? 600 : 630,
       workSeconds: 20,
     })),
   fc

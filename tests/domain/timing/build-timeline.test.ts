@@ -353,6 +353,11 @@ const cases: readonly { rule: string; blocks: readonly Block[]; expected: readon
     expected: ['work 90'],
   },
   {
+    rule: 'ladder: a move with reps of its own does those on every rung ((15 + 5 × 2) × 3 s)',
+    blocks: [ladder([5, 4, 3, 2, 1], [letter([move('squat')]), letter([move('row', { reps: 2 })])])],
+    expected: ['work 75'],
+  },
+  {
     rule: 'ladder with a cap is exactly the cap',
     blocks: [ladder([21, 15, 9], letters('squat', 'row'), { capSeconds: 360 })],
     expected: ['work 360'],
