@@ -1,0 +1,149 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import { actions } from '../../../bot/ids.ts';
+import { coach, createTimetableStudio, ines, mira, studioSettings, teamChannel } from './timetable-studio.ts';
+
+const noon = '2026-10-15T11:00:00.000Z';
+type Studio = Awaited<ReturnType<typeof createTimetableStudio>>;
+let studio: Studio;
+afterEach(() => studio.end());
+
+const classOf = (id: string) => studio.storage.classes.find('T1', id);
+
+describe('cover', () => {
+  const tom = 'U3';
+
+  test('is offered to the team without a reason; the first to take it gets plan, timeline and countdown', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.givePlan('thu', '2026-10-15', 'approved');
+    await studio.walkTo('2026-10-15T16:35:00.000Z');
+    await studio.say(mira, 'I can’t teach Thursday');
+    const offer = 'Cover wanted: *Thursday Lift*, Thu 15 Oct, 18:30\nHall, 14 people, its plan comes with it';
+    expect(studio.last(teamChannel)?.text).toBe(offer);
+    expect(studio.texts(teamChannel)[0]).toContain('cover open');
+    expect(studio.texts('D9')).toEqual([
+      '<@U1> can’t teach *Thursday Lift*, Thu 15 Oct, 18:30. It is offered to the team.',
+    ]);
+    const value = studio.valueOf(teamChannel, actions.takeClass);
+    await studio.tap(tom, actions.takeClass, value);
+    await studio.tap(ines, actions.takeClass, value);
+    expect(studio.last(teamChannel)?.text).toBe('*Thursday Lift*, Thu 15 Oct, 18:30: <@U3> takes it.');
+    expect(await classOf('thu:2026-10-15')).toMatchObject({ instructorId: tom });
+    expect(await classOf('thu:2026-10-15')).not.toHaveProperty('coverOpen');
+    expect(studio.texts('D9').at(-1)).toBe('<@U3> teaches *Thursday Lift*, Thu 15 Oct, 18:30.');
+    const [handedOver, timeline] = studio.workspace.posts.filter(({ channel }) => channel === 'D3');
+    expect(handedOver?.text).toContain('Lay out for 14: 28 dumbbells, 14 mats');
+    expect(handedOver?.text).toContain('dumbbell shoulder press');
+    expect(timeline).toMatchObject({ thread: handedOver?.ts });
+    expect(studio.texts(teamChannel)[0]).toContain('<@U3>, Hall');
+    await studio.walkTo('2026-10-15T17:10:00.000Z');
+    expect(studio.last('D3')?.text).toContain('Are you in?');
+    expect(studio.texts('D1').join()).not.toContain('Are you in?');
+  });
+
+  test('of a class without a plan comes with three house classes, each one tap from being the draft', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(mira, 'can’t teach Thu');
+    await studio.tap(tom, actions.takeClass, studio.valueOf(teamChannel, actions.takeClass));
+    expect(studio.last('D3')?.text).toContain('These are ready');
+    await studio.tap(tom, actions.houseClass, studio.valueOf('D3', actions.houseClass));
+    expect(studio.texts('D3').join('\n')).toContain('House');
+    const taken = await classOf('thu:2026-10-15');
+    expect(taken).toMatchObject({ instructorId: tom, planId: expect.any(String), people: 14, room: 'Hall' });
+    expect(await studio.storage.plans.find('T1', taken?.planId ?? '')).toMatchObject({
+      authorId: tom,
+      state: 'draft',
+    });
+  });
+
+  test('taken by someone who teaches then tells the clash; one who is nobody’s instructor cannot offer', async () => {
+    const slots = studioSettings.slots.map((slot) =>
+      slot.id === 'late' ? { ...slot, time: '19:00' } : slot,
+    );
+    studio = await createTimetableStudio(noon, { ...studioSettings, slots });
+    await studio.say(ines, 'can’t teach Thu 18:30');
+    expect(studio.last('D2')?.text).toContain('I found no class');
+    await studio.say(mira, 'can’t teach Thu');
+    await studio.tap(ines, actions.takeClass, studio.valueOf(teamChannel, actions.takeClass));
+    expect(studio.workspace.told.at(-1)?.text).toContain(
+      'Clash: <@U2> also teaches *Late Lift*, Thu 15 Oct, 19:00.',
+    );
+  });
+
+  test('is closed when the class is cancelled, and offered anew at the time it moves to', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(mira, 'can’t teach Thu');
+    await studio.say(coach, 'move Thu 18:30 to Fri 10:00');
+    expect(studio.texts(teamChannel).map((text) => text.split('\n')[0])).toEqual([
+      '*Thursday Lift*, Thu 15 Oct, 18:30: cover is found, or not wanted.',
+      'Cover wanted: *Thursday Lift*, Fri 16 Oct, 10:00',
+    ]);
+    await studio.say(coach, 'cancel Fri 10:00');
+    expect(studio.texts(teamChannel).at(-1)).toBe(
+      '*Thursday Lift*, Fri 16 Oct, 10:00: cover is found, or not wanted.',
+    );
+  });
+});
+
+describe('cancel and move', () => {
+  test('tell what the new time clashes with, and the coach who did it', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(mira, 'move Thu 18:30 to 19:30');
+    expect(studio.last('D1')?.text).toBe(
+      '*Thursday Lift*, Thu 15 Oct, 18:30, moves to Thu 15 Oct, 19:30.\nClash: the room is taken by *Late Lift*, Thu 15 Oct, 19:30.',
+    );
+    expect(studio.texts('D9')).toEqual([
+      '<@U1> moved *Thursday Lift*, Thu 15 Oct, 18:30, to Thu 15 Oct, 19:30.',
+    ]);
+  });
+
+  test('are for the instructor and head coaches', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(coach, 'cancel Thu');
+    expect(studio.last('D9')?.text).toBe('Several classes fit. Which one?');
+    const value = studio.valueOf('D9', actions.chooseClass);
+    await studio.tap('U4', actions.chooseClass, value);
+    expect(studio.workspace.told.at(-1)?.text).toContain('Only the instructor');
+    await studio.tap(coach, actions.chooseClass, value);
+    expect(studio.workspace.told.at(-1)?.text).toMatch(/is cancelled\.$/);
+  });
+
+  test('a plan’s later edit leaves a moved class where it is; a new day on its title line moves it', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(
+      mira,
+      'Push, 45 min, Thu 18:30\nwarm-up 5:00: march\ncircuit x3, 40/20\npush-up\nplank\ncool-down to the end',
+      { ts: '900.1' },
+    );
+    await studio.say(mira, 'move Thu 18:30 to Fri 10:00');
+    await studio.say(mira, 'rounds A x4', { thread_ts: '900.1' });
+    expect((await classOf('thu:2026-10-15'))?.startsAt).toMatchObject({ date: '2026-10-16', time: '10:00' });
+    expect(studio.texts('D1').join('\n')).not.toContain('Clash');
+  });
+
+  test('a class drafted onto a taken room says so in its thread, once', async () => {
+    studio = await createTimetableStudio(noon);
+    const text =
+      'Push, 45 min, Thu 19:30, Hall, 10 people\nwarm-up 5:00: march\ncircuit x3, 40/20\npush-up\nplank\ncool-down to the end';
+    await studio.say(mira, text, { ts: '900.1' });
+    await studio.say(mira, 'rounds A x4', { thread_ts: '900.1' });
+    const clashes = studio.workspace.posts.filter(({ text: said }) => said.startsWith('Clash'));
+    expect(clashes).toMatchObject([
+      { thread: '900.1', text: 'Clash: the room is taken by *Late Lift*, Thu 15 Oct, 19:30.' },
+    ]);
+  });
+
+  test('a holiday week cancels each class in it and no other; a head coach’s word alone', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(mira, 'holiday 2026-12-21 to 2026-12-27');
+    expect(studio.last('D1')?.text).toBe('Only a head coach can do that.');
+    await studio.say(coach, 'holiday 2026-12-21 to 2026-12-27');
+    expect(studio.last('D9')?.text.split('\n')).toEqual([
+      'Cancelled from Mon 21 Dec to Sun 27 Dec:',
+      '• *Monday Lift*, Mon 21 Dec, 18:30',
+      '• *Thursday Lift*, Thu 24 Dec, 18:30',
+      '• *Late Lift*, Thu 24 Dec, 19:30',
+    ]);
+    expect((await classOf('thu:2026-12-24'))?.state).toBe('cancelled');
+    expect(await classOf('mon:2026-12-28')).toBeUndefined();
+  });
+});
