@@ -36,6 +36,7 @@ import { onDraftFromMessage } from './messages/on-draft-from-message.ts';
 import { onMessage } from './messages/on-message.ts';
 import { onAskChangesForm, onDraftForm, onScheduleForm } from './views/plan-views.ts';
 
+import { onOpenSettings, onSettingsForm, onSettingsPart } from './views/settings-views.ts';
 /** The one place where names meet handlers. */
 export const handlers: Handlers = {
   commands: { [commands.evenset]: onEvenset },
@@ -66,12 +67,18 @@ import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-m
     [actions.applyWeekEdit]: onApplyWeekEdit,
     [actions.goOnSaying]: onGoOnSaying,
     [actions.stopSaying]: onStopSaying,
+    [actions.openOwnMove]: onOpenOwnMove,
+    [actions.openSettings]: onOpenSettings,
+    [actions.settingsPart]: onSettingsPart,
   },
   views: {
     [views.draft]: onDraftForm,
     [views.schedule]: onScheduleForm,
     [views.askChanges]: onAskChangesForm,
     [views.taughtWithChanges]: onTaughtWithChangesForm,
+    [views.ownMove]: onOwnMoveForm,
+    [views.changeOwnMove]: onChangeOwnMoveForm,
+    [views.settings]: onSettingsForm,
   },
   shortcuts: { [shortcuts.draftFromMessage]: onDraftFromMessage },
   message: onMessage,

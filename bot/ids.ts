@@ -28,6 +28,12 @@ export const actions = {
   applyWeekEdit: 'apply-week-edit',
   goOnSaying: 'go-on-saying',
   stopSaying: 'stop-saying',
+  openOwnMove: 'open-own-move',
+  openSettings: 'open-settings',
+  settingsPart: 'settings-part',
+  openNotices: 'open-notices',
+  showMyData: 'show-my-data',
+  forgetMe: 'forget-me',
 } as const;
 
 export const views = {
@@ -35,6 +41,10 @@ export const views = {
   schedule: 'schedule-form',
   openOwnMove: 'open-own-move',
   askChanges: 'ask-changes-form',
+  ownMove: 'own-move-form',
+  changeOwnMove: 'change-own-move-form',
+  settings: 'settings-form',
+  notices: 'notices-form',
   taughtWithChanges: 'taught-with-changes-form',
 } as const;
 

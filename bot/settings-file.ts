@@ -9,8 +9,16 @@ import type { Storage, StudioId } from '../domain/ports.ts';
 import { defaultSettings, type Settings } from '../domain/settings.ts';
 import type { Log } from './log.ts';
 
+type GivenSettings = z.infer<typeof file>;
+
 export type SettingsRead =
-  | { readonly kind: 'read'; readonly settings: Settings; readonly fingerprint: string }
+  | {
+      readonly kind: 'read';
+      /** What the file says over the defaults. */
+      readonly settings: Settings;
+      readonly given: GivenSettings;
+      readonly fingerprint: string;
+    }
   | { readonly kind: 'unusable'; readonly problems: readonly string[] };
 
 const weekday = z.enum(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']);
@@ -56,6 +64,7 @@ const file = z.strictObject({
   reviewChannel: channel.exactOptional(),
   teamChannel: channel.exactOptional(),
   headCoaches: z.array(person).exactOptional(),
+  admins: z.array(person).exactOptional(),
   soleCoachMayApproveOwn: z.boolean().exactOptional(),
   rooms: z.array(room).exactOptional(),
   slots: z.array(slot).exactOptional(),
@@ -70,29 +79,36 @@ const file = z.strictObject({
   transitions: numbersLike(defaultSettings.transitions).exactOptional(),
   floors: numbersLike(defaultSettings.floors).exactOptional(),
   dose: numbersLike(defaultSettings.dose).exactOptional(),
+  retention: numbersLike(defaultSettings.retention).exactOptional(),
   firstPriority: z.array(z.enum(muscles)).exactOptional(),
   mainLifts: z.enum(['keep', 'vary']).exactOptional(),
   energyOn: z.boolean().exactOptional(),
   ownNames: z.record(z.string(), z.string()).exactOptional(),
 });
 
-/** Reads the text of a settings file; what it leaves out keeps the default. */
+/** Reads the text of a settings file. */
 export function readSettings(text: string): SettingsRead {
   const json = parseJson(text);
   if ('problem' in json) return { kind: 'unusable', problems: [json.problem] };
   const parsed = file.safeParse(json.value);
   if (!parsed.success) return { kind: 'unusable', problems: parsed.error.issues.map(problemOf) };
-  const { transitions, floors, dose, ...plain } = parsed.data;
-  const settings: Settings = {
-    ...defaultSettings,
-    ...plain,
-    transitions: { ...defaultSettings.transitions, ...transitions },
-    floors: { ...defaultSettings.floors, ...floors },
-    dose: { ...defaultSettings.dose, ...dose },
-  };
+  const given = parsed.data;
+  const settings = withGiven(defaultSettings, given);
   const problems = [...unknownNames(settings), ...repeatedNames(settings)];
   if (problems.length > 0) return { kind: 'unusable', problems };
-  return { kind: 'read', settings, fingerprint: createHash('sha256').update(text).digest('hex') };
+  return { kind: 'read', settings, given, fingerprint: createHash('sha256').update(text).digest('hex') };
+}
+
+function withGiven(base: Settings, given: GivenSettings): Settings {
+  const { transitions, floors, dose, retention, ...plain } = given;
+  return {
+    ...base,
+    ...plain,
+    transitions: { ...base.transitions, ...transitions },
+    floors: { ...base.floors, ...floors },
+    dose: { ...base.dose, ...dose },
+    retention: { ...base.retention, ...retention },
+  };
 }
 
 export async function readSettingsFile(path: string): Promise<SettingsRead> {
@@ -103,7 +119,10 @@ export async function readSettingsFile(path: string): Promise<SettingsRead> {
   }
 }
 
-/** Saves the settings where the file differs from the one last applied. True where it did. */
+/**
+ * Saves what the file says where it differs from the file last applied; what it leaves out stays as it was
+ * set in the workspace, or at its default. True where it did.
+ */
 export async function applySettings(
   storage: Storage,
   studioId: StudioId,
@@ -111,12 +130,14 @@ export async function applySettings(
   now: string,
   log: Log,
 ): Promise<boolean> {
-  const { settings, fingerprint } = read;
+  const { given, fingerprint } = read;
   const changed = await storage.inTransaction(async ({ settings: store }) => {
     const standing = await store.find(studioId);
     if (standing?.fingerprint === fingerprint) return undefined;
+    const before = standing?.settings ?? defaultSettings;
+    const settings = withGiven(before, given);
     await store.save(studioId, settings, fingerprint, now);
-    return changedNames(standing?.settings ?? defaultSettings, settings);
+    return changedNames(before, settings);
   });
   if (changed === undefined) return false;
   log.info('settings applied', { fingerprint: fingerprint.slice(0, 12), changed });

@@ -1,46 +1,43 @@
 import type { HomeView, KnownBlock } from '@slack/types';
-import type { ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
-import type { PlanRecord } from '../../domain/plan/plan-life.ts';
+import type { MuscleDays } from '../../domain/week/muscles-by-day.ts';
+import type { Home, HomeLine } from '../flows/home-of.ts';
+import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
-import { context, header, sections } from './elements.ts';
+import { printButtonValue } from './button-value.ts';
+import { type ButtonFacts, button, buttons, context, header, section, sections } from './elements.ts';
 import { inertText } from './escape.ts';
 import { limits } from './limits.ts';
 
-export type HomeLine = {
-  readonly title?: string;
-  readonly startsAt?: ZonedMoment;
-  readonly record?: PlanRecord;
-};
+/** Lines of one part; what is over is counted. */
+const mostLines = 10;
 
-export type HomeFacts = {
-  readonly classes: readonly HomeLine[];
-  readonly drafts: readonly HomeLine[];
-  /** Present for head coaches. */
-  readonly waiting?: readonly HomeLine[];
-  /** Settings a studio still needs, by name. */
-  readonly missing: readonly string[];
-};
-
-export function renderHome(facts: HomeFacts, words: Words): HomeView {
-  const { home } = words;
+export function renderHome(home: Home, words: Words): HomeView {
+  const says = words.home;
   const blocks: readonly KnownBlock[] = [
-    ...part('classes', home.classes, facts.classes, home.noClasses, words),
-    ...part('drafts', home.drafts, facts.drafts, home.noDrafts, words),
-    ...(facts.waiting === undefined
-      ? []
-      : part('waiting', home.waiting, facts.waiting, home.noneWaiting, words)),
-    ...(facts.missing.length === 0
-      ? []
-      : [
-          header('set-up-title', home.setUp),
-          ...sections(
-            'set-up',
-            facts.missing.map((name) => home.settingMissing(name)),
-          ),
-        ]),
-    context('standing', `${home.how}\n_${words.standingLine}_`),
+    ...setUpPart(home, words),
+    ...part('today', says.today, home.today, says.noneToday, words),
+    ...part('waiting', says.waitsForMe, home.waiting, says.nothingWaits, words),
+    ...part('later', says.week, home.later, says.noneInWeek, words),
+    ...part('drafts', says.drafts, home.drafts, says.noDrafts, words),
+    ...(home.coach === undefined ? [] : coachPart(home.coach, words)),
+    ...buttons('own', ownButtons(home, words)),
+    context('standing', `${says.how}\n_${words.standingLine}_`),
   ];
   return { type: 'home', blocks: blocks.slice(0, limits.viewBlocks) };
+}
+
+function setUpPart({ setUp, maySet }: Home, { home }: Words): readonly KnownBlock[] {
+  if (setUp.length === 0) return [];
+  const steps = setUp.map((step) => `• ${home.setUpStep(step)}`);
+  return [
+    header('set-up-title', home.setUp),
+    ...sections('set-up', maySet ? steps : [...steps, home.askCoach]),
+    ...(maySet
+      ? buttons('set-up-next', [
+          { action: actions.openSettings, label: home.settings, value: 'home', style: 'primary' },
+        ])
+      : []),
+  ];
 }
 
 function part(
@@ -50,18 +47,83 @@ function part(
   none: string,
   words: Words,
 ): readonly KnownBlock[] {
-  const told = lines.map((line) => lineText(line, words));
-  return [header(`${id}-title`, title), ...sections(id, told.length === 0 ? [none] : told).slice(0, 5)];
+  const told = lines.slice(0, mostLines).map((line) => lineText(line, words));
+  const more = lines.length - told.length;
+  const all = more > 0 ? [...told, words.home.more(more)] : told;
+  return [header(`${id}-title`, title), ...sections(id, all.length === 0 ? [none] : all)];
 }
 
-function lineText({ title, startsAt, record }: HomeLine, words: Words): string {
+function lineText({ title, startsAt, record, scheduled, waits }: HomeLine, words: Words): string {
+  const { home } = words;
+  const state =
+    scheduled?.state === 'cancelled'
+      ? home.cancelled
+      : record === undefined
+        ? home.noPlan
+        : `v${record.currentVersion}, ${words.state(record.state, record.approvedVersion)}`;
   return [
     startsAt === undefined ? '' : words.when(startsAt),
     `*${inertText(title ?? words.card.untitled)}*`,
-    record === undefined
-      ? words.home.noPlan
-      : `v${record.currentVersion}, ${words.state(record.state, record.approvedVersion)}`,
+    waits === undefined ? state : home.wait(waits),
+    scheduled?.state === 'moved' ? home.moved : '',
+    scheduled?.coverOpen === undefined ? '' : home.coverOpen,
   ]
     .filter((each) => each !== '')
     .join(' · ');
+}
+
+function coachPart(coach: NonNullable<Home['coach']>, words: Words): readonly KnownBlock[] {
+  const { home } = words;
+  const shown = coach.approval.slice(0, mostLines);
+  const more = coach.approval.length - shown.length;
+  return [
+    header('approval-title', home.approval),
+    ...(shown.length === 0 ? [section('approval', home.noneWaiting)] : []),
+    ...shown.map((line, place) => approvalLine(line, place, words)),
+    ...(more > 0 ? [context('approval-more', home.more(more))] : []),
+    header('muscles-title', home.muscles),
+    section('muscles', `\`\`\`${tableLines(coach.muscles, words).join('\n')}\`\`\``),
+    context('muscles-how', home.musclesHow),
+  ];
+}
+
+function approvalLine(line: HomeLine, place: number, words: Words): KnownBlock {
+  const text = section(`approval-${place + 1}`, lineText(line, words));
+  if (line.record === undefined) return text;
+  const { id, currentVersion } = line.record;
+  const value = printButtonValue({ plan: id, version: currentVersion });
+  return {
+    ...text,
+    accessory: button({ action: actions.timeline, label: words.home.look, value }, place + 1),
+  };
+}
+
+const cellWidth = 4;
+
+/** Numbers in cells of a fixed width, a dot for none; narrow enough for a phone. */
+function tableLines(rows: readonly MuscleDays[], { home }: Words): readonly string[] {
+  const width = Math.max(...rows.map(({ muscle }) => home.muscle(muscle).length), 0);
+  const head = `${' '.repeat(width)}${home.dayHeads.map((day) => day.padStart(cellWidth)).join('')}`;
+  return [
+    head,
+    ...rows.map(
+      ({ muscle, setsByDay }) =>
+        `${home.muscle(muscle).padEnd(width)}${setsByDay.map((sets) => cellText(sets).padStart(cellWidth)).join('')}`,
+    ),
+  ];
+}
+
+function cellText(sets: number): string {
+  const halves = Math.round(sets * 2);
+  if (halves === 0) return '·';
+  const whole = Math.floor(halves / 2);
+  return halves % 2 === 0 ? String(whole) : `${whole === 0 ? '' : whole}½`;
+}
+
+function ownButtons({ maySet }: Home, { home }: Words): readonly ButtonFacts[] {
+  return [
+    ...(maySet ? [{ action: actions.openSettings, label: home.settings, value: 'home' }] : []),
+    { action: actions.openNotices, label: home.notices, value: 'home' },
+    { action: actions.showMyData, label: home.data, value: 'home' },
+  ];
 }

@@ -134,6 +134,32 @@ const usersSelect = z.strictObject({
   confirm,
 });
 
+const multiUsersSelect = z.strictObject({
+  type: z.literal('multi_users_select'),
+  action_id: actionId,
+  placeholder,
+  initial_users: z.array(z.string()).exactOptional(),
+  max_selected_items: z.int().min(1).exactOptional(),
+  focus_on_load: focusOnLoad,
+  confirm,
+});
+
+const conversationsSelect = z.strictObject({
+  type: z.literal('conversations_select'),
+  action_id: actionId,
+  placeholder,
+  initial_conversation: z.string().exactOptional(),
+  filter: z
+    .strictObject({
+      include: z.array(z.enum(['im', 'mpim', 'private', 'public'])).exactOptional(),
+      exclude_bot_users: z.boolean().exactOptional(),
+      exclude_external_shared_channels: z.boolean().exactOptional(),
+    })
+    .exactOptional(),
+  focus_on_load: focusOnLoad,
+  confirm,
+});
+
 const overflow = z
   .strictObject({
     type: z.literal('overflow'),
@@ -255,6 +281,8 @@ export const sectionAccessory = z.discriminatedUnion(
     staticSelect,
     timepicker,
     usersSelect,
+    multiUsersSelect,
+    conversationsSelect,
   ],
   'unsupported type of accessory',
 );
@@ -270,6 +298,8 @@ export const actionsElement = z.discriminatedUnion(
     staticSelect,
     timepicker,
     usersSelect,
+    multiUsersSelect,
+    conversationsSelect,
   ],
   'unsupported type of element',
 );
@@ -285,6 +315,8 @@ export const inputElement = z.discriminatedUnion(
     staticSelect,
     timepicker,
     usersSelect,
+    multiUsersSelect,
+    conversationsSelect,
   ],
   'unsupported type of element',
 );

@@ -41,6 +41,10 @@ export const initialValueOf = (element: AcceptedElement): FieldValue | undefined
       return element.initial_time ?? '';
     case 'users_select':
       return element.initial_user ?? '';
+    case 'conversations_select':
+      return element.initial_conversation ?? '';
+    case 'multi_users_select':
+      return element.initial_users ?? [];
     case 'static_select':
     case 'radio_buttons':
       return element.initial_option?.value ?? '';
@@ -79,6 +83,10 @@ export const filledShape = (element: AcceptedElement, value: FieldValue): Filled
       return { type: element.type, selected_time: single ?? null };
     case 'users_select':
       return { type: element.type, selected_user: single ?? null };
+    case 'conversations_select':
+      return { type: element.type, selected_conversation: single ?? null };
+    case 'multi_users_select':
+      return { type: element.type, selected_users: [...many(value)] };
     case 'static_select':
     case 'radio_buttons': {
       const option = selectedOption(optionsOf<AcceptedOption>(element), single);

@@ -22,16 +22,17 @@ import { countdownWords } from './en/countdown-words.ts';
 import { faultWords } from './en/fault-words.ts';
 import { findingText, severityText, standingLine } from './en/finding-words.ts';
 import { noteText } from './en/note-words.ts';
+import { homeWords } from './en/home-words.ts';
 import { problemText } from './en/problem-words.ts';
 import { ownMoveWords } from './en/own-move-words.ts';
 import { refusalText } from './en/refusal-words.ts';
 import {
+import { settingsWords } from './en/settings-words.ts';
   afterWords,
   editWords,
   flowWords,
   formWords,
   helpWords,
-  homeWords,
   reviewWords,
   whenText,
 } from './en/talk-words.ts';
@@ -76,4 +77,6 @@ export const english = {
   coachWeek: coachWeekWords,
   faults: faultWords,
 } as const;
+  ownMove: ownMoveWords,
+  settings: settingsWords,
   ownMove: ownMoveWords,

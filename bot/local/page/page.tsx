@@ -238,6 +238,7 @@ const Page = () => {
         : (state.people.find(({ id }) => id === userId)?.name ?? userId),
     channelNameOf: (channelId) => state.places.find(({ id }) => id === channelId)?.name ?? 'private channel',
     people: state.people,
+    channels: state.places.filter(({ kind }) => kind === 'channel'),
     timeZone,
     now: state.clock?.now ?? new Date().toISOString(),
     follow: (url) => {

@@ -158,8 +158,17 @@ const SelectElement = (props: Props<Of<'static_select'>>) => {
   );
 };
 
-const UsersSelectElement = (props: Props<Of<'users_select'>>) => {
-  const reader = useContext(ReaderContext);
+type Named = { readonly id: string; readonly name: string };
+
+const NamedSelect = ({
+  props,
+  named,
+  none,
+}: {
+  readonly props: Props<Of<'users_select'> | Of<'conversations_select'>>;
+  readonly named: readonly Named[];
+  readonly none: string;
+}) => {
   return (
     <select
       {...ariaOf(props.labels)}
@@ -167,8 +176,8 @@ const UsersSelectElement = (props: Props<Of<'users_select'>>) => {
       value={textIn(props)}
       onChange={(event) => fill(props, event.currentTarget.value)}
     >
-      <option value="">{props.element.placeholder?.text ?? 'Choose a person'}</option>
-      {reader.people.map(({ id, name }) => (
+      <option value="">{props.element.placeholder?.text ?? none}</option>
+      {named.map(({ id, name }) => (
         <option key={id} value={id}>
           {name}
         </option>
@@ -176,6 +185,14 @@ const UsersSelectElement = (props: Props<Of<'users_select'>>) => {
     </select>
   );
 };
+
+const UsersSelectElement = (props: Props<Of<'users_select'>>) => (
+  <NamedSelect props={props} named={useContext(ReaderContext).people} none="Choose a person" />
+);
+
+const ChannelSelectElement = (props: Props<Of<'conversations_select'>>) => (
+  <NamedSelect props={props} named={useContext(ReaderContext).channels} none="Choose a channel" />
+);
 
 const Choice = (props: {
   readonly kind: 'radio' | 'checkbox';
@@ -228,7 +245,7 @@ const ChoicesElement = ({
   options,
   most,
 }: {
-  readonly props: Props<Of<'checkboxes'> | Of<'multi_static_select'>>;
+  readonly props: Props<Of<'checkboxes'> | Of<'multi_static_select'> | Of<'multi_users_select'>>;
   readonly options: readonly AcceptedOption[];
   readonly most?: number | undefined;
 }) => {
@@ -260,6 +277,14 @@ const ChoicesElement = ({
 const MultiSelectElement = (props: Props<Of<'multi_static_select'>>) => {
   const options =
     props.element.options ?? (props.element.option_groups ?? []).flatMap((group) => group.options);
+  return <ChoicesElement props={props} options={options} most={props.element.max_selected_items} />;
+};
+
+const MultiUsersElement = (props: Props<Of<'multi_users_select'>>) => {
+  const options = useContext(ReaderContext).people.map(({ id, name }) => ({
+    text: { type: 'plain_text' as const, text: name },
+    value: id,
+  }));
   return <ChoicesElement props={props} options={options} most={props.element.max_selected_items} />;
 };
 
@@ -322,6 +347,10 @@ export const ShowElement = ({ element, ...rest }: Props<AcceptedElement>) => {
       return <MultiSelectElement element={element} {...rest} />;
     case 'users_select':
       return <UsersSelectElement element={element} {...rest} />;
+    case 'multi_users_select':
+      return <MultiUsersElement element={element} {...rest} />;
+    case 'conversations_select':
+      return <ChannelSelectElement element={element} {...rest} />;
     case 'radio_buttons':
       return <RadioElement element={element} {...rest} />;
     case 'checkboxes':

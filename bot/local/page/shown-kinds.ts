@@ -24,6 +24,8 @@ export const shownElementKinds = [
   'static_select',
   'multi_static_select',
   'users_select',
+  'multi_users_select',
+  'conversations_select',
   'overflow',
   'radio_buttons',
   'checkboxes',

@@ -175,16 +175,3 @@ function howText({ how, changes }: Outcome): string {
 function lengthOf(length: 'short' | 'on time' | 'over'): string {
   return length === 'on time' ? 'on time' : length === 'short' ? 'ended short' : 'ran over';
 }
-
-export const homeWords = {
-  classes: 'My classes, next seven days',
-  noClasses: 'None on the calendar.',
-  drafts: 'My drafts',
-  noDrafts: 'None. Write a class in Messages, or /evenset.',
-  waiting: 'Waiting for approval',
-  noneWaiting: 'Nothing waits.',
-  noPlan: 'no plan yet',
-  setUp: 'Before the studio is ready',
-  settingMissing: (name: string) => `Set ${name} in the settings file.`,
-  how: 'A draft lives in its thread under Messages: reply there to change it.',
-} as const;

@@ -9,7 +9,7 @@ import { onMessage } from '../../../bot/messages/on-message.ts';
 import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from '../../../bot/views/own-move-views.ts';
 import { extendCatalogue } from '../../../domain/catalogue/extend-catalogue.ts';
 import { readMoveOrder } from '../../../domain/shorthand/read-move-order.ts';
-import { atDesk } from '../../helpers/at-desk.ts';
+import { atBareDesk } from '../../helpers/at-desk.ts';
 
 const mira = demoPeople.instructor.id;
 const tomas = demoPeople.coach.id;
@@ -48,7 +48,7 @@ const form = (values: Record<string, string | readonly string[]>, metadata = '')
 
 describe('by short message', () => {
   test('a new move is read, counted and checked at once', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       const before = await startDraft(desk, { personId: mira, text: crawls });
       expect(before.report.kind).toBe('problems');
       expect(await say(desk, mira, 'new move yard crawl like bear crawl, level 2')).toMatch(
@@ -59,7 +59,7 @@ describe('by short message', () => {
     }));
 
   test('the coaches are told in the review channel who added it; a coach’s own is not told', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       await say(desk, mira, 'new move yard crawl like bear crawl');
       await say(await later(desk), tomas, 'new move yard row like bent-over row');
       expect(await desk.stores.notices.find(desk.studioId, 'own-move:yard-crawl')).toMatchObject({
@@ -70,7 +70,7 @@ describe('by short message', () => {
     }));
 
   test('a coach changes, retires and brings back; an instructor is told who can', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       await say(desk, mira, 'new move yard crawl like bear crawl, level 2');
       expect(await say(await later(desk), mira, 'change move yard crawl: level 3')).toMatch(/^Head coaches/);
       expect(await say(await later(desk), tomas, 'change move yard crawl: level 3')).toContain('level 3');
@@ -83,7 +83,7 @@ describe('by short message', () => {
     }));
 
   test('a nickname wins over the trade’s word, and can be dropped', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       expect(await say(desk, tomas, 'nickname press = push-up')).toContain('read as *push-up*');
       const named = await later(desk);
       expect(named.settings.ownNames).toEqual({ press: 'push-up' });
@@ -107,7 +107,7 @@ describe('by short message', () => {
     ['drop nickname yardie', 'no nickname here'],
     ['our moves', 'no moves or nicknames of our own'],
   ])('%s: nothing is changed and the next step is said', (text, said) =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       expect(await say(desk, tomas, text)).toContain(said);
       const { settings } = await later(desk);
       expect([settings.ownMoves, settings.ownNames]).toEqual([[], {}]);
@@ -115,7 +115,7 @@ describe('by short message', () => {
   );
 
   test('in the direct message the answer comes back, and no draft is made', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       const at = { personId: mira, place: 'D1', stamp: '1.1', edited: false } as const;
       const message = { kind: 'message', source: 'direct message', ...at } as const;
       await onMessage({ ...message, text: 'new move yard crawl like bear crawl' }, desk);
@@ -130,7 +130,7 @@ describe('by short message', () => {
 
 describe('by form', () => {
   test('one tap beside the unknown words opens it with the name; saved, the draft is read anew', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       const draft = await startDraft(desk, { personId: mira, text: crawls });
       const start = crawls.indexOf('yard crawl');
       const value = printButtonValue({
@@ -157,7 +157,7 @@ describe('by form', () => {
     }));
 
   test('a wrong form says what at its field and keeps what was filled in', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       const reaction = await onOwnMoveForm(form({ name: 'plank', like: 'bear-crawl' }), desk);
       expect(reaction.ack).toMatchObject({ kind: 'errors', byBlock: { name: expect.any(String) } });
       const without = await onOwnMoveForm(form({ name: 'yard crawl' }), desk);
@@ -165,14 +165,14 @@ describe('by form', () => {
     }));
 
   test('forged values are refused', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       const forged = form({ name: 'yard crawl', like: 'bear-crawl', prime: ['everything'] });
       expect((await onOwnMoveForm(forged, desk)).ack?.kind).toBe('errors');
       expect((await later(desk)).settings.ownMoves).toEqual([]);
     }));
 
   test('a coach changes one by form; the person’s role counts at that click', () =>
-    atDesk(async (desk) => {
+    atBareDesk(async (desk) => {
       await say(desk, mira, 'new move yard crawl like bear crawl, also yardie');
       const filled = { standing: 'retired', level: '2', prime: ['shoulders'], easier: 'bear-crawl' };
       const refused = await onChangeOwnMoveForm(form(filled, 'yard-crawl'), await later(desk));

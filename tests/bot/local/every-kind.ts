@@ -28,6 +28,8 @@ export const everyKind = [
       { type: 'static_select', action_id: 'select', placeholder: plain('Choose one'), options },
       { type: 'multi_static_select', action_id: 'multi', placeholder: plain('Choose some'), options },
       { type: 'users_select', action_id: 'users', placeholder: plain('Choose a person') },
+      { type: 'multi_users_select', action_id: 'people', initial_users: ['U0MIRA'] },
+      { type: 'conversations_select', action_id: 'place', filter: { include: ['public', 'private'] } },
       { type: 'overflow', action_id: 'overflow', options },
       { type: 'radio_buttons', action_id: 'radio', options },
       { type: 'checkboxes', action_id: 'checks', options },

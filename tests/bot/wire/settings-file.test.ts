@@ -101,4 +101,16 @@ describe('applying it', () => {
     expect(lines.map((line) => JSON.parse(line).changed).at(-1)).toEqual(['countdownMinutes']);
     expect(lines.length).toBe(2);
   });
+
+  test('what was set in the workspace stays where the file does not change or leaves it out', async () => {
+    await apply(studio);
+    const stored = await storage.settings.find('T1');
+    if (stored === undefined) throw new Error('No settings.');
+    const set = { ...stored.settings, energyOn: true, countdownMinutes: [20] };
+    await storage.settings.save('T1', set, stored.fingerprint, '2026-11-02T09:00:00.000Z');
+    expect(await apply(studio)).toBe(false);
+    expect((await storage.settings.find('T1'))?.settings).toEqual(set);
+    expect(await apply({ ...studio, countdownMinutes: [30] })).toBe(true);
+    expect((await storage.settings.find('T1'))?.settings).toEqual({ ...set, countdownMinutes: [30] });
+  });
 });

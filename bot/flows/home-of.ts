@@ -1,0 +1,136 @@
+import { isoWeekOf, weekAfter } from '../../domain/calendar/iso-week.ts';
+import type { ScheduledClass, ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
+import { instantAfter, inZone } from '../../domain/calendar/wall-time.ts';
+import type { PlanRecord } from '../../domain/plan/plan-life.ts';
+import { type MuscleDays, musclesByDay } from '../../domain/week/muscles-by-day.ts';
+import { maySet } from '../../domain/who-may-set.ts';
+import type { Desk } from '../handling.ts';
+import type { Waiting } from '../words/en/home-words.ts';
+import { classesInWeek } from './classes-in-week.ts';
+import { type SetUpStep, setUpSteps } from './set-up-steps.ts';
+import { standingVersion } from './standing-version.ts';
+
+/** A class or a plan in one line. */
+export type HomeLine = {
+  readonly title?: string;
+  readonly startsAt?: ZonedMoment;
+  readonly record?: PlanRecord;
+  readonly scheduled?: ScheduledClass;
+  readonly waits?: Waiting['kind'];
+};
+
+/** Everything on one person's home. */
+export type Home = {
+  readonly today: readonly HomeLine[];
+  readonly later: readonly HomeLine[];
+  readonly waiting: readonly HomeLine[];
+  readonly drafts: readonly HomeLine[];
+  /** For head coaches. */
+  readonly coach?: { readonly approval: readonly HomeLine[]; readonly muscles: readonly MuscleDays[] };
+  readonly setUp: readonly SetUpStep[];
+  readonly maySet: boolean;
+};
+
+const weekSeconds = 7 * 86_400;
+/** A class this near without a plan, or with one that is not sent, is waited for. Ours. */
+const soonSeconds = 3 * 86_400;
+
+export async function homeOf(desk: Desk, personId: string): Promise<Home> {
+  const { settings, now } = desk;
+  const week = isoWeekOf(now, settings.zone);
+  const thisWeek = await classesInWeek(desk, week);
+  const lines = await Promise.all(
+    [...thisWeek, ...(await classesInWeek(desk, weekAfter(week)))]
+      .filter(({ instructorId }) => instructorId === personId)
+      .map((each) => classLine(desk, each)),
+  );
+  const today = inZone(now, settings.zone).toFormat('yyyy-MM-dd');
+  const until = instantAfter(now, weekSeconds);
+  const isLater = ({ startsAt }: HomeLine) =>
+    startsAt !== undefined && startsAt.date > today && startsAt.instant < until;
+  const drafts = await draftLines(desk, personId);
+  const isCoach = settings.headCoaches.includes(personId);
+  return {
+    today: lines.filter(({ startsAt }) => startsAt?.date === today),
+    later: lines.filter(isLater),
+    waiting: [
+      ...drafts.filter(({ waits }) => waits !== undefined),
+      ...lines.flatMap((line) => waitingClass(line, now)),
+    ],
+    drafts: drafts.filter(({ waits }) => waits === undefined),
+    ...(isCoach
+      ? { coach: { approval: await approvalLines(desk), muscles: await musclesOfWeek(desk, thisWeek) } }
+      : {}),
+    setUp: setUpSteps(settings),
+    maySet: maySet(settings, personId),
+  };
+}
+
+async function classLine(desk: Desk, scheduled: ScheduledClass): Promise<HomeLine> {
+  const { planId, title, startsAt } = scheduled;
+  const record = planId === undefined ? undefined : await desk.stores.plans.find(desk.studioId, planId);
+  return {
+    ...(title === undefined ? {} : { title }),
+    startsAt,
+    scheduled,
+    ...(record === undefined ? {} : { record }),
+  };
+}
+
+function waitingClass(line: HomeLine, now: string): readonly HomeLine[] {
+  const waits = line.scheduled === undefined ? undefined : whyWaiting(line.scheduled, line.record, now);
+  return waits === undefined ? [] : [{ ...line, waits }];
+}
+
+function whyWaiting(
+  { state, outcome, startsAt, slotSeconds }: ScheduledClass,
+  record: PlanRecord | undefined,
+  now: string,
+): Waiting['kind'] | undefined {
+  if (state === 'cancelled') return undefined;
+  const { instant } = startsAt;
+  if (instantAfter(instant, slotSeconds) <= now)
+    return outcome?.saidBy === undefined && instant > instantAfter(now, -weekSeconds)
+      ? 'how was it'
+      : undefined;
+  if (instant > instantAfter(now, soonSeconds)) return undefined;
+  if (record === undefined) return 'no plan soon';
+  return record.state === 'draft' ? 'not sent soon' : undefined;
+}
+
+async function draftLines(desk: Desk, personId: string): Promise<readonly HomeLine[]> {
+  const { stores, studioId } = desk;
+  const records = await stores.plans.listByAuthor(studioId, personId, 10);
+  const open = records.filter(({ state }) => state !== 'approved');
+  return Promise.all(
+    open.map(async (record) => {
+      const steps = await stores.reviews.list(studioId, record.id);
+      const asked = record.state === 'draft' && steps.at(-1)?.kind === 'changes asked';
+      return { ...(await planLine(desk, record)), ...(asked ? { waits: 'changes asked' as const } : {}) };
+    }),
+  );
+}
+
+async function approvalLines(desk: Desk): Promise<readonly HomeLine[]> {
+  const waiting = await desk.stores.plans.listByState(desk.studioId, 'in review');
+  return Promise.all(waiting.map((record) => planLine(desk, record)));
+}
+
+async function planLine(desk: Desk, record: PlanRecord): Promise<HomeLine> {
+  const version = await desk.stores.plans.findVersion(desk.studioId, record.id, record.currentVersion);
+  const title = version?.plan?.facts.title;
+  return { ...(title === undefined ? {} : { title }), record };
+}
+
+/** What was counted for taught classes, and what the plans of the others would give. */
+async function musclesOfWeek(desk: Desk, classes: readonly ScheduledClass[]): Promise<readonly MuscleDays[]> {
+  const loads = await Promise.all(
+    classes
+      .filter(({ state }) => state !== 'cancelled' && state !== 'not taught')
+      .map(async (each) => ({
+        day: inZone(each.startsAt.instant, desk.settings.zone).weekday - 1,
+        load: (await standingVersion(desk, each))?.load ?? [],
+      })),
+  );
+  return musclesByDay(loads, desk.settings.firstPriority);
+}

@@ -1,0 +1,72 @@
+import type { Muscle } from '../../../domain/catalogue/muscles.ts';
+import type { SetUpStep } from '../../flows/set-up-steps.ts';
+
+/** What the home tab says. */
+export const homeWords = {
+  today: 'My classes today',
+  noneToday: 'None today.',
+  week: 'This week and the days after',
+  noneInWeek: 'None on the calendar.',
+  waitsForMe: 'Waits for me',
+  nothingWaits: 'Nothing waits.',
+  drafts: 'My drafts',
+  noDrafts: 'None. Write a class in Messages, or /evenset.',
+  approval: 'Waits for approval',
+  noneWaiting: 'Nothing waits.',
+  look: 'Look',
+  noPlan: 'no plan yet',
+  cancelled: 'cancelled',
+  coverOpen: 'cover is open',
+  moved: 'moved',
+  wait: (kind: Waiting['kind']) => waitText(kind),
+  more: (count: number) => `and ${count} more`,
+  muscles: 'Sets by muscle and day, this week',
+  musclesHow:
+    'Interval sets of classes taught and planned, Monday to Sunday. A class without a plan is unknown, not zero.',
+  dayHeads: ['M', 'T', 'W', 'T', 'F', 'S', 'S'],
+  muscle: (muscle: Muscle) => muscle,
+  setUp: 'Before the studio is ready',
+  setUpStep: (step: SetUpStep) => setUpText(step),
+  askCoach: 'A head coach or admin opens Settings here to set them.',
+  how: 'A draft lives in its thread under Messages: reply there to change it.',
+  settings: 'Settings',
+  notices: 'My notices',
+  data: 'My data',
+} as const;
+
+/** Something a person is waited for. */
+export type Waiting = {
+  readonly kind: 'changes asked' | 'no plan soon' | 'not sent soon' | 'how was it';
+};
+
+function waitText(kind: Waiting['kind']): string {
+  switch (kind) {
+    case 'changes asked':
+      return 'changes asked: reply in its thread';
+    case 'no plan soon':
+      return 'no plan yet: write one in Messages';
+    case 'not sent soon':
+      return 'still a draft: send it for review';
+    case 'how was it':
+      return 'say how it went, in Messages';
+  }
+}
+
+function setUpText(step: SetUpStep): string {
+  switch (step) {
+    case 'zone':
+      return 'Time zone: times are UTC until it is set.';
+    case 'headCoaches':
+      return 'Head coach: nobody can approve until one is named.';
+    case 'reviewChannel':
+      return 'Review channel: plans can’t be sent until it is set.';
+    case 'teamChannel':
+      return 'Team channel: no countdown or report is posted until it is set.';
+    case 'rooms':
+      return 'Rooms: kit and capacity are not checked until there is one.';
+    case 'emergencyCard':
+      return 'Emergency card: a room has none, in the studio’s own words.';
+    case 'slots':
+      return 'Weekly slots: the timetable is empty.';
+  }
+}
