@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -141,13 +142,13 @@ describe('a lock held by another program', () => {
     const longest: number[] = [];
     do {
       longest.push(await lockedOut(longest.length));
-    } while (Math.min(...longest) >= 300 && longest.length < 4);
+    } while (Math.min(...longest) >= 300 && longest.length < 10);
     expect(Math.min(...longest)).toBeLessThan(300);
   }, 60_000);
 
   /** Gives the longest stop of the loop while another program held the lock, in milliseconds. */
   async function lockedOut(round: number): Promise<number> {
-    const { send, settle, stop, workspace } = await startApp({ realTime });
+    const { send, settle, stop, workspace } = await startApp({ realTime, newId: randomUUID });
     const kept = messagePayload(classText('Row'), { ts: `100.${round}`, user: `U2${round}` });
     const other = new SqliteDatabase(file());
     other.exec('BEGIN IMMEDIATE');
