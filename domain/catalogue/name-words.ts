@@ -66,6 +66,7 @@ const plain = (text: string): string =>
   text
     .toLowerCase()
     .replaceAll('w/', ' with ')
+    .replaceAll(/\bw (?=(?:db|dbs|kb|kbs|bb|dumbbell|kettlebell|band|plate)s?\b)/g, 'with ')
     .replaceAll(/\bpress[ -]?up(?=s?\b)/g, 'push-up')
     .normalize('NFKD')
     .replaceAll(/[\p{M}'’`´]/gu, '');

@@ -6,6 +6,12 @@ export const spellings: readonly (readonly [MoveId, readonly string[]])[] = [
     'lunge-with-twist',
     ['lunge with rotation', 'lunges with twist', 'reverse lunge with twist', 'lunge & twist'],
   ],
+  ['dumbbell-step-up', ['step up w dumbbells', 'step-ups w/ dbs']],
+  ['prone-w-raise', ['w raise', 'w raises']],
+  ['single-leg-balance', ['single leg balance', 'one leg balance', 'sl balance']],
+  ['tandem-stand', ['tandem stand', 'heel to toe stand']],
+  ['suspension-plank', ['strap plank', 'suspension planks']],
+  ['deadlift-to-row', ['deadrow', 'dead rows']],
   ['step-up-to-press', ['step up to press', 'step-ups with press']],
   ['hand-to-hand-swing', ['h2h swings', 'hand to hand swings', 'hand-to-hand kb swing']],
   ['kettlebell-figure-eight', ['figure 8', 'kb figure 8s', 'figure eights']],
@@ -740,6 +746,7 @@ export const spellings: readonly (readonly [MoveId, readonly string[]])[] = [
 
 /** Names that are asked, with the choices in their order. */
 export const sharedSpellings: readonly (readonly [string, readonly MoveId[]])[] = [
+  ['side leg raises', ['side-lying-leg-raise', 'standing-side-leg-raise']],
   ['press', ['dumbbell-shoulder-press', 'dumbbell-floor-press', 'dumbbell-bench-press']],
   ['presses', ['dumbbell-shoulder-press', 'dumbbell-floor-press', 'dumbbell-bench-press']],
   ['db press', ['dumbbell-shoulder-press', 'dumbbell-floor-press', 'dumbbell-bench-press']],
@@ -768,6 +775,9 @@ export const sharedSpellings: readonly (readonly [string, readonly MoveId[]])[] 
 
 /** Names nobody knows, with the move that is likeliest meant. */
 export const unknownSpellings: readonly (readonly [string, MoveId])[] = [
+  // Kit that no class here has: better asked than read as another move.
+  ['sled push', 'push-up'],
+  ['ab wheel', 'abdominal-crunch'],
   ['goblin squash', 'goblet-squat'],
   ['push', 'push-up'],
   ['gobblin squats', 'goblet-squat'],
