@@ -111,10 +111,11 @@ export function createSendNotice(parts: {
    * for it.
    */
   const isPostedAsFile = async (
-    { key, payload, attempts }: StoredNotice,
+    notice: StoredNotice,
     place: string,
     thread: string | undefined,
   ): Promise<boolean> => {
+    const { key, payload, attempts } = notice;
     if (payload.file === undefined) return false;
     const { name, title, content } = payload.file;
     try {
@@ -125,6 +126,7 @@ export function createSendNotice(parts: {
       const failure = readCallFailure(error);
       const mayPass = failure.kind === 'rate limited' || failure.kind === 'unclear';
       if (mayPass && attempts < fileAttempts) throw error;
+      if (mayPass && (await lookUp(notice, place, thread)) !== undefined) return true;
       log.warn('file not posted, sending text', { noticeKey: key, code: failure.code });
       return false;
     }

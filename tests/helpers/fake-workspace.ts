@@ -2,6 +2,7 @@ import nock from 'nock';
 
 /** The real hosts, answered by nock: the wire itself is under test. */
 const apiHost = 'https://slack.com';
+const filesHost = 'https://files.slack.com';
 const responseHost = 'https://hooks.slack.com';
 
 export type Call = { readonly method: string; readonly args: Readonly<Record<string, string>> };
@@ -13,6 +14,8 @@ export type Posted = {
   readonly blocks?: unknown;
   readonly thread?: string;
   readonly key?: string;
+  /** Name and content of a file it was posted with. */
+  readonly file?: { readonly name: string; readonly content: string };
 };
 
 /**
@@ -35,6 +38,7 @@ export function createFakeWorkspace(
   const posts: Posted[] = [];
   const told: { personId: string; channel: string; text: string; thread?: string }[] = [];
   const responses: { path: string; body: { text: string; response_type: string } }[] = [];
+  const files = new Map<string, { readonly name: string; content: Buffer }>();
   let stamps = 0;
   const newStamp = () => {
     stamps += 1;
@@ -46,11 +50,12 @@ export function createFakeWorkspace(
   const messages = (channel: string | undefined) =>
     posts
       .filter((post) => post.channel === channel)
-      .map(({ ts, text, thread, key }) => ({
+      .map(({ ts, text, thread, key, file }) => ({
         type: 'message',
         ts,
         text,
         thread_ts: thread,
+        files: file === undefined ? undefined : [{ id: 'F', name: file.name }],
         metadata: key === undefined ? undefined : { event_type: 'evenset_notice', event_payload: { key } },
       }));
 
@@ -107,6 +112,25 @@ export function createFakeWorkspace(
           ok: true,
           messages: messages(channel).filter((each) => each.thread_ts === args.ts || each.ts === args.ts),
         };
+      case 'files.getUploadURLExternal': {
+        const id = `F${files.size + 1}`;
+        files.set(id, { name: args.filename ?? '', content: Buffer.of() });
+        return { ok: true, file_id: id, upload_url: `${filesHost}/upload/v1/${id}` };
+      }
+      case 'files.completeUploadExternal': {
+        const [{ id }] = JSON.parse(args.files ?? '[{}]');
+        const file = files.get(id);
+        if (file === undefined) return { ok: false, error: 'file_not_found' };
+        if (args.channel_id !== undefined)
+          posts.push({
+            channel: args.channel_id,
+            ts: newStamp(),
+            text: args.initial_comment ?? '',
+            file: { name: file.name, content: file.content.toString('utf8') },
+            ...(thread === undefined ? {} : { thread }),
+          });
+        return { ok: true, files: [{ id }] };
+      }
       case 'chat.getPermalink':
         return { ok: true, permalink: `https://morgen.example/${channel}/${args.message_ts}` };
       case 'views.open':
@@ -153,6 +177,18 @@ export function createFakeWorkspace(
       if (reply instanceof Error) done(reply, [500, '', {}]);
       else if (reply !== undefined) done(null, reply);
     });
+  nock(filesHost)
+    .persist()
+    .post(/^\/upload\/v1\//)
+    .reply((uri, body) => {
+      const file = files.get(uri.split('/').at(-1) ?? '');
+      const call = { method: 'upload', args: {} };
+      const fault = faultFor(call, calls.push(call));
+      if (fault !== undefined || file === undefined) return [500, 'no'];
+      // nock hands over what is no text as hex.
+      file.content = Buffer.from(String(body), /^([0-9a-f]{2})+$/.test(String(body)) ? 'hex' : 'utf8');
+      return [200, 'OK'];
+    });
   nock(responseHost)
     .persist()
     .post(/.*/)
@@ -166,6 +202,7 @@ export function createFakeWorkspace(
   return {
     calls,
     posts,
+    files,
     /** What was shown to one person alone in a place. */
     told,
     /** What was sent to response addresses. */
