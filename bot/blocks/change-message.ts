@@ -1,4 +1,3 @@
-import type { KnownBlock } from '@slack/types';
 import { muscles } from '../../domain/catalogue/muscles.ts';
 import type { ClassReport } from '../../domain/class-report.ts';
 import type { Change } from '../../domain/shorthand/edit-plan.ts';
@@ -9,35 +8,44 @@ import type { Words } from '../words/words.ts';
 import { findingLine, fitButtons, planValue, type Show, titleOf } from './draft-card.ts';
 import { buttons, context, sections } from './elements.ts';
 import { inertText } from './escape.ts';
-import { clip, limits } from './limits.ts';
+import { inSeveral } from './in-several.ts';
 import { problemsInShort } from './problem-blocks.ts';
 
-/** Only what changed: lines before → after, the time, sets that moved, findings gained and cleared. */
+/**
+ * Only what changed: lines before → after, the time, sets that moved, findings gained and cleared. In several
+ * messages where one would not hold it; the last carries the buttons.
+ */
 export function renderChange(
   before: OpenPlan,
   after: OpenPlan,
   changes: readonly Change[],
   show: Show,
-): Message {
+): readonly Message[] {
   const { words } = show;
-  const lines = changeLines(before, after, changes, show);
   const { buttons: labels } = words.card;
   const value = planValue(after);
-  const blocks: readonly KnownBlock[] = [
-    ...sections('changed', lines),
-    ...(after.report.kind === 'report' ? buttons('fit', fitButtons(after, after.report, words)) : []),
-    ...buttons('next', [
-      ...(after.record.state === 'draft' && after.report.kind === 'report'
-        ? [{ action: actions.sendForReview, label: labels.send, value }]
-        : []),
-      { action: actions.undo, label: labels.undo, value },
-    ]),
-    context(
-      'standing',
-      `${words.card.version(after.record.currentVersion)} · ${words.state(after.record.state, after.record.approvedVersion)}`,
-    ),
-  ];
-  return { text: clip(lines.join('\n'), limits.topLevelText), blocks };
+  const pages = inSeveral('', changeLines(before, after, changes, show), words);
+  return pages.map(({ text }, place) => ({
+    text,
+    blocks: [
+      ...sections('changed', text.split('\n')),
+      ...(place < pages.length - 1
+        ? []
+        : [
+            ...(after.report.kind === 'report' ? buttons('fit', fitButtons(after, after.report, words)) : []),
+            ...buttons('next', [
+              ...(after.record.state === 'draft' && after.report.kind === 'report'
+                ? [{ action: actions.sendForReview, label: labels.send, value }]
+                : []),
+              { action: actions.undo, label: labels.undo, value },
+            ]),
+            context(
+              'standing',
+              `${words.card.version(after.record.currentVersion)} · ${words.state(after.record.state, after.record.approvedVersion)}`,
+            ),
+          ]),
+    ],
+  }));
 }
 
 function changeLines(

@@ -13,8 +13,10 @@ import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { printButtonValue } from './button-value.ts';
+import { cautionLines } from './caution-lines.ts';
 import { type ButtonFacts, buttons, context, section, sections } from './elements.ts';
 import { inertText } from './escape.ts';
+import { inSeveral } from './in-several.ts';
 import { clip, limits } from './limits.ts';
 import { problemBlocks, problemsInShort } from './problem-blocks.ts';
 
@@ -27,9 +29,16 @@ export function renderDraftCard(open: OpenPlan, show: Show): Message {
   return report.kind === 'report' ? renderReport(open, report, show) : renderProblems(open, report, show);
 }
 
-/** The title as people see it; a class without one is called so. */
+/** The title as people see it, a very long one shortened; a class without one is called so. */
 export function titleOf(plan: Plan | undefined, words: Words): string {
-  return inertText(plan?.facts.title ?? words.card.untitled);
+  return inShortText(plan?.facts.title ?? words.card.untitled);
+}
+
+/** What of a title, focus or aim stands on a card. */
+const mostOfFact = 150;
+
+function inShortText(text: string): string {
+  return inertText(clip(text, mostOfFact));
 }
 
 /** Each block with its own time, its letters and moves; short letters share a line. */
@@ -63,6 +72,11 @@ function itemsLine(block: Block, { catalogue }: Show): readonly string[] {
   return isOpenBlock(block) && block.items.length > 0 ? [inertText(printItems(block.items, catalogue))] : [];
 }
 
+/** Characters of the card's parts, which together stay within one message. */
+const mostOfBlocks = 4_500;
+const mostOfFinding = 600;
+const mostOfContext = 1_000;
+
 /** About as many characters as a phone shows in a line. */
 const phoneLine = 44;
 
@@ -92,11 +106,14 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
   const fitLine = words.fit(timeline.totalSeconds, fit.teachingSeconds);
   const title = titleOf(plan, words);
   const facts = factsLine(plan, words);
-  const told = report.findings.slice(0, 3).map((finding) => findingLine(finding, plan, show));
+  const told = report.findings
+    .slice(0, 3)
+    .map((finding) => clip(findingLine(finding, plan, show), mostOfFinding));
+  const { shown, left } = partedLines(blockLines(plan, timeline, show));
   const more = report.findings.length - told.length;
   const blocks: readonly KnownBlock[] = [
     section('title', [`*${title}*`, facts, `*${fitLine}*`].filter((line) => line !== '').join('\n')),
-    ...sections('blocks', withinBudget(blockLines(plan, timeline, show))),
+    ...sections('blocks', left.length === 0 ? shown : [...shown, `_${words.card.goesOn}_`]),
     section(
       'totals',
       [
@@ -114,7 +131,8 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
         ? [words.card.noFindings]
         : [...told, ...(more > 0 ? [words.card.moreFindings(more)] : [])],
     ),
-    ...noteContext(report.notes.map(words.note)),
+    ...contextLines('cautions', cautionLines(plan, show)),
+    ...contextLines('notes', report.notes.map(words.note).map(inertText)),
     ...buttons('fit', fitButtons(open, report, words)),
     ...buttons('next', nextSteps(open, words)),
     context('standing', `${standingOf(open, words)}\n_${words.standingLine}_`),
@@ -135,7 +153,7 @@ function renderProblems(open: OpenPlan, report: ClassProblems, show: Show): Mess
   const blocks: readonly KnownBlock[] = [
     section('title', `*${title}*\n${lead}`),
     ...problemBlocks(open, report.problems, words),
-    ...noteContext(report.notes.map(words.note)),
+    ...contextLines('notes', report.notes.map(words.note).map(inertText)),
     context('standing', words.card.problemsNext),
   ];
   return {
@@ -155,9 +173,9 @@ function factsLine(plan: Plan, words: Words): string {
     beginners ? 'beginners' : '',
     olderAdults ? 'older adults' : '',
     hotRoom ? 'hot room' : '',
-    focus === undefined ? '' : `focus ${inertText(focus)}`,
-    aim === undefined ? '' : `aim ${inertText(aim)}`,
-    room === undefined ? '' : inertText(room),
+    focus === undefined ? '' : `focus ${inShortText(focus)}`,
+    aim === undefined ? '' : `aim ${inShortText(aim)}`,
+    room === undefined ? '' : inShortText(room),
   ]
     .filter((part) => part !== '')
     .join(' · ');
@@ -234,19 +252,30 @@ function labelled(label: string, text: string): string {
   return text === '' ? '' : `*${label}*  ${text}`;
 }
 
-function noteContext(notes: readonly string[]): readonly KnownBlock[] {
-  return notes.length === 0
-    ? []
-    : [context('notes', clip(notes.map(inertText).join('\n'), limits.contextText))];
+/** Small lines under a card; what is past its room is told with the full timeline and all checks. */
+function contextLines(blockId: string, lines: readonly string[]): readonly KnownBlock[] {
+  return lines.length === 0 ? [] : [context(blockId, clip(lines.join('\n'), mostOfContext))];
 }
 
-/** The lines that fit the card; what is left over stands in the full timeline. */
-function withinBudget(lines: readonly string[]): readonly string[] {
-  const most = limits.messageText - 6_500;
+/** The lines that fit the card, and those that go on in the messages under it. */
+function partedLines(lines: readonly string[]): {
+  readonly shown: readonly string[];
+  readonly left: readonly string[];
+} {
   let used = 0;
-  const kept = lines.filter((line) => {
+  const fits = lines.findIndex((line) => {
     used += line.length + 1;
-    return used <= most;
+    return used > mostOfBlocks;
   });
-  return kept.length === lines.length ? lines : [...kept, '…'];
+  return fits === -1 ? { shown: lines, left: [] } : { shown: lines.slice(0, fits), left: lines.slice(fits) };
+}
+
+/** The messages a long class goes on in, in order; none where the card holds it. */
+export function renderCardPages(open: OpenPlan, show: Show): readonly Message[] {
+  const { report } = open;
+  if (report.kind !== 'report') return [];
+  const { left } = partedLines(blockLines(report.plan, report.timeline, show));
+  if (left.length === 0) return [];
+  const { words } = show;
+  return inSeveral(`*${titleOf(report.plan, words)}* ${words.card.goesOnTitle}`, left, words);
 }

@@ -30,14 +30,29 @@ export function clip(text: string, most: number): string {
   return `${splitsPair ? cut.slice(0, -1) : cut}…`;
 }
 
-/** Joins lines into chunks of at most `most` characters, never splitting a line that fits. */
+/** Joins lines into chunks of at most `most` characters; a line that is longer goes on in the next chunk. */
 export function packLines(lines: readonly string[], most: number): readonly string[] {
   const chunks: string[] = [];
-  for (const line of lines.map((each) => clip(each, most))) {
+  for (const line of lines.flatMap((each) => piecesOf(each, most))) {
     const last = chunks.at(-1);
     if (last !== undefined && last.length + 1 + line.length <= most)
       chunks[chunks.length - 1] = `${last}\n${line}`;
     else chunks.push(line);
   }
   return chunks;
+}
+
+/** A line in pieces of at most `most`, parted at a space where there is one, never inside a character or entity. */
+function piecesOf(line: string, most: number): readonly string[] {
+  const pieces: string[] = [];
+  let left = line;
+  while (left.length > most) {
+    const part = left.slice(0, most);
+    const space = part.lastIndexOf(' ');
+    const whole = part.replace(/(?:&[a-z]{0,4}|[\uD800-\uDBFF])$/u, '');
+    const piece = space > 0 ? part.slice(0, space) : whole;
+    pieces.push(piece);
+    left = left.slice(piece.length).trimStart();
+  }
+  return left === '' ? pieces : [...pieces, left];
 }

@@ -7,8 +7,12 @@ import type { Words } from '../words/words.ts';
 import { printButtonValue } from './button-value.ts';
 import { type ButtonFacts, buttons, section } from './elements.ts';
 import { escapeText, inertText } from './escape.ts';
+import { clip } from './limits.ts';
 
 const mostShown = 15;
+/** Characters of all problems on a card, and of one. */
+const mostOfAll = 8_000;
+const mostOfOne = 300;
 
 /** Every problem with its line, a caret under what could not be read, and the nearest names as buttons. */
 export function problemBlocks(
@@ -16,22 +20,28 @@ export function problemBlocks(
   problems: readonly Problem[],
   words: Words,
 ): readonly KnownBlock[] {
-  const shown = problems
-    .slice(0, mostShown)
-    .flatMap((problem, place) => [
-      section(
-        `problem-${place + 1}`,
-        `${inertText(words.problem(problem))}\n${excerptText(open.version.text, problem)}`,
-      ),
+  const shown: KnownBlock[] = [];
+  let used = 0;
+  for (const [place, problem] of problems.entries()) {
+    const text = `${inertText(clip(words.problem(problem), mostOfOne))}\n${excerptText(open.version.text, problem)}`;
+    used += text.length;
+    if (place === mostShown || used > mostOfAll)
+      return [...shown, section('problems-left', words.card.problemsLeft(problems.length - place))];
+    shown.push(
+      section(`problem-${place + 1}`, text),
       ...buttons(`problem-${place + 1}-names`, nameButtons(open, problem, words)),
-    ]);
-  const left = problems.length - mostShown;
-  return left > 0 ? [...shown, section('problems-left', words.card.problemsLeft(left))] : shown;
+    );
+  }
+  return shown;
 }
 
 /** One line a problem, for the notification and the screen reader. */
 export function problemsInShort(problems: readonly Problem[], words: Words): readonly string[] {
-  return problems.map((problem) => inertText(words.problem(problem)));
+  const told = problems
+    .slice(0, mostShown)
+    .map((problem) => inertText(clip(words.problem(problem), mostOfOne)));
+  const left = problems.length - told.length;
+  return left > 0 ? [...told, words.card.problemsLeft(left)] : told;
 }
 
 function excerptText(text: string, problem: Problem): string {

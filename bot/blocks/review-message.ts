@@ -12,7 +12,13 @@ import { effectLines } from './change-message.ts';
 import { findingLine, planValue, type Show, titleOf } from './draft-card.ts';
 import { buttons, context, section, sections } from './elements.ts';
 import { escapeText, inertText } from './escape.ts';
+import { inSeveral } from './in-several.ts';
 import { clip, limits } from './limits.ts';
+
+/** Characters of one line, and of what changed; the rest stands with the timeline and the checks. */
+const mostOfLine = 700;
+const mostOfChanges = 4_000;
+const mostFindings = 5;
 
 /**
  * A plan in the order a coach reads: who, when, level, aim; shape; fit; what must be fixed; what is technical;
@@ -35,7 +41,7 @@ export function renderReview(
     when,
     plan.facts.level === undefined ? '' : words.level(plan.facts.level),
     plan.facts.people === undefined ? '' : words.people(plan.facts.people),
-    plan.facts.aim === undefined ? '' : `aim ${inertText(plan.facts.aim)}`,
+    plan.facts.aim === undefined ? '' : `aim ${clip(inertText(plan.facts.aim), mostOfLine)}`,
   ].filter((part) => part !== '');
   const fitLine = words.fit(timeline.totalSeconds, fit.teachingSeconds);
   const mustFix = report.findings.filter(({ severity }) => severity === 'must fix');
@@ -43,7 +49,10 @@ export function renderReview(
   const changed =
     approved === undefined
       ? []
-      : [`*${words.review.changedSince}*`, ...differenceLines(approved, open, show)];
+      : [
+          `*${words.review.changedSince}*`,
+          ...firstOf(differenceLines(approved, open, show), mostOfChanges, words.review.moreChanges),
+        ];
   const technical = technicalMoves(plan, show);
   const last = steps.at(-1);
   const decided =
@@ -53,11 +62,12 @@ export function renderReview(
   const lines = [
     `*${lead}*`,
     facts.join(' · '),
-    ...(changed.length > 0 ? changed : [shapeLine(plan), `*${fitLine}*`]),
+    ...(changed.length > 0 ? changed : [clip(shapeLine(plan), mostOfLine), `*${fitLine}*`]),
     ...[...mustFix, ...lookAt]
-      .map((finding) => findingLine(finding, plan, show))
+      .slice(0, mostFindings)
+      .map((finding) => clip(findingLine(finding, plan, show), mostOfLine))
       .filter((line) => !changed.includes(line)),
-    technical === '' ? '' : words.review.technical(technical),
+    technical === '' ? '' : clip(words.review.technical(technical), mostOfLine),
     changed.length > 0 ? '' : `*${words.card.patterns}*  ${words.patternSets(load.setsByPattern)}`,
   ].filter((line) => line !== '');
   const value = planValue(open);
@@ -90,13 +100,20 @@ export function renderReview(
   return { text: clip(text, limits.topLevelText), blocks };
 }
 
-/** Just what changed, for the thread under the review. */
-export function renderDifference(before: OpenPlan, after: OpenPlan, show: Show): Message {
-  const lines = [
-    show.words.review.nowAt(after.record.currentVersion),
-    ...differenceLines(before, after, show),
-  ];
-  return { text: clip(lines.join('\n'), limits.topLevelText) };
+/** Just what changed, for the thread under the review; in several messages where one would not hold it. */
+export function renderDifference(before: OpenPlan, after: OpenPlan, show: Show): readonly Message[] {
+  const lead = show.words.review.nowAt(after.record.currentVersion);
+  return inSeveral(lead, differenceLines(before, after, show), show.words);
+}
+
+/** Lines up to a number of characters, then how many are left. */
+function firstOf(lines: readonly string[], most: number, left: (count: number) => string): readonly string[] {
+  let used = 0;
+  const fits = lines.findIndex((line) => {
+    used += line.length + 1;
+    return used > most;
+  });
+  return fits === -1 ? lines : [...lines.slice(0, fits), left(lines.length - fits)];
 }
 
 function differenceLines(before: OpenPlan, after: OpenPlan, show: Show): readonly string[] {

@@ -135,12 +135,9 @@ async function append(desk: Desk, before: OpenPlan, by: string, next: Next): Pro
   await scheduleFromFacts(desk, { record, version, report: next.report });
   const after = await withClass(desk, { record, version, report: next.report });
   await refreshCard(desk, after, `v${record.currentVersion}`);
-  await postInThread(
-    desk,
-    after,
-    `answer:${record.id}:v${record.currentVersion}`,
-    renderChange(before, after, next.changes, desk),
-  );
+  const key = `answer:${record.id}:v${record.currentVersion}`;
+  for (const [place, answer] of renderChange(before, after, next.changes, desk).entries())
+    await postInThread(desk, after, place === 0 ? key : `${key}:${place + 1}`, answer);
   await followUpReview(desk, before, after);
   await tellClashes(desk, after);
   return { kind: 'changed', open: after };

@@ -1,6 +1,7 @@
 import type { ThreadRef } from '../../domain/ports.ts';
-import { renderDraftCard } from '../blocks/draft-card.ts';
+import { renderCardPages, renderDraftCard } from '../blocks/draft-card.ts';
 import type { Desk, Message } from '../handling.ts';
+import { changeMessage, newestOf } from './keep-message.ts';
 import type { OpenPlan } from './open-plan.ts';
 
 export function cardKey(planId: string): string {
@@ -22,6 +23,7 @@ function threadOf(open: OpenPlan): { readonly to: string; readonly thread: Threa
 /** Puts the card into the draft's thread. */
 export async function postCard(desk: Desk, open: OpenPlan): Promise<void> {
   await postInThread(desk, open, cardKey(open.record.id), renderDraftCard(open, desk));
+  await keepPages(desk, open);
 }
 
 /** Brings the card up to date; `cause` tells this update from others of the same version. */
@@ -33,6 +35,21 @@ export async function refreshCard(desk: Desk, open: OpenPlan, cause: string): Pr
     payload: renderDraftCard(open, desk),
     causedAt: desk.now,
   });
+  await keepPages(desk, open);
+}
+
+/** The messages under the card that a long class goes on in: posted once each, and kept true. */
+async function keepPages(desk: Desk, open: OpenPlan): Promise<void> {
+  const pages = renderCardPages(open, desk);
+  for (let place = 0; ; place += 1) {
+    const key = `page:${open.record.id}:${place + 2}`;
+    const standing = await newestOf(desk, key);
+    const page = pages[place];
+    if (page === undefined && standing === undefined) return;
+    if (standing !== undefined)
+      await changeMessage(desk, standing, page ?? { text: desk.words.card.pageGone });
+    else if (page !== undefined) await postInThread(desk, open, key, page);
+  }
 }
 
 /** Says something in the draft's thread, once for each key. */

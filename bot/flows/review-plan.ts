@@ -131,13 +131,15 @@ async function reviewMessage(desk: Desk, open: OpenPlan): Promise<Message> {
 async function replyInReview(desk: Desk, open: OpenPlan, before: OpenPlan): Promise<void> {
   if (desk.settings.reviewChannel === undefined) return;
   const key = await reviewKey(desk, open.record);
-  await desk.stores.notices.enqueue(desk.studioId, {
-    key: `${key}:difference:v${open.record.currentVersion}`,
-    to: desk.settings.reviewChannel,
-    action: { kind: 'post', thread: { noticeKey: key } },
-    payload: renderDifference(before, open, desk),
-    causedAt: desk.now,
-  });
+  const told = `${key}:difference:v${open.record.currentVersion}`;
+  for (const [place, payload] of renderDifference(before, open, desk).entries())
+    await desk.stores.notices.enqueue(desk.studioId, {
+      key: place === 0 ? told : `${told}:${place + 1}`,
+      to: desk.settings.reviewChannel,
+      action: { kind: 'post', thread: { noticeKey: key } },
+      payload,
+      causedAt: desk.now,
+    });
 }
 
 async function stepsOf(desk: Desk, open: OpenPlan): Promise<readonly LifeStep[]> {

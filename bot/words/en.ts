@@ -15,6 +15,7 @@ import {
   totalsText,
   workToRestText,
 } from './en/card-words.ts';
+import { cautionWords } from './en/caution-words.ts';
 import { changeText } from './en/change-words.ts';
 import { classWords } from './en/class-words.ts';
 import { coachWeekWords } from './en/coach-week-words.ts';
@@ -59,6 +60,7 @@ export const english = {
   note: noteText,
   change: changeText,
   finding: findingText,
+  caution: cautionWords,
   severity: severityText,
   refusal: refusalText,
   standingLine,

@@ -131,6 +131,9 @@ export function sideText(side: 'right' | 'left' | 'alternating'): string {
 
 export const cardWords = {
   untitled: 'Untitled class',
+  goesOn: 'The class goes on below.',
+  goesOnTitle: 'goes on',
+  pageGone: 'The class is shorter now: all of it stands on the card.',
   eachRound: (labels: readonly string[]) => `each round: ${labels.join(' → ')}`,
   intervalSets: 'Interval sets',
   patterns: 'Patterns',

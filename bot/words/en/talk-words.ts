@@ -78,6 +78,7 @@ export const reviewWords = {
     `${title}, v${version}, for review from <@${author}>`,
   nowAt: (version: number) => `Now at v${version}.`,
   changedSince: 'Changed since the last approval:',
+  moreChanges: (count: number) => `and ${count} more lines; the plan has all of them`,
   technical: (names: string) => `Technical: ${names}`,
   approveButton: (version: number) => `Approve v${version} for teaching`,
   askButton: 'Ask for changes',

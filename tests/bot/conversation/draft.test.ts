@@ -112,6 +112,15 @@ describe('a draft', () => {
     expect((await talk.planOf(ana)).currentVersion).toBe(2);
   });
 
+  test('says once what to mind, behind the letters it goes with, and what was assumed', async () => {
+    const stamp = await talk.say(ana, `${pushAndHinge.replace('plank', 'side plank')}`);
+    const card = cardIn(stamp);
+    expect(card.match(/keep clear of the swing/g)).toHaveLength(1);
+    expect(card).toContain('*B* keep clear of the swing');
+    expect(card).toContain('*A C* wrists: fists or handles');
+    expect(card).toContain('side plank: half the time each side (split sides)');
+  });
+
   test('what was typed takes no effect as markup', async () => {
     const stamp = await talk.say(
       ana,
