@@ -14,7 +14,7 @@ type FaultAt = (call: Call, place: number) => Fault | undefined;
 const kinds = ['429', '500', 'hang', 'lost', 'broken'] as const;
 
 /** The whole conversation with the real handlers; calls are counted after the app has asked who it is. */
-async function run(faultAt: FaultAt) {
+async function run(faultAt: FaultAt, timeoutMs = 250) {
   const storage = await openTestStorage();
   let outgoing = 0;
   const workspace = createFakeWorkspace((call) => {
@@ -23,7 +23,7 @@ async function run(faultAt: FaultAt) {
     return faultAt(call, outgoing);
   });
   const log = createLog({ secrets: [], destination: { write: () => {} } });
-  const clientOf = () => createClient({ token: 'xoxb-1', log, timeoutMs: 250 });
+  const clientOf = () => createClient({ token: 'xoxb-1', log, timeoutMs });
   const app = createTestApp({
     storage,
     handlers,
@@ -86,7 +86,8 @@ const nameOf = ({ method, args }: Call) =>
 let calm: Awaited<ReturnType<typeof run>>;
 beforeAll(async () => {
   nock.disableNetConnect();
-  calm = await run(() => undefined);
+  // On a busy machine no call may seem lost.
+  calm = await run(() => undefined, 10_000);
 });
 afterAll(() => {
   nock.cleanAll();
