@@ -225,9 +225,19 @@ describe.skipIf(!hasBrowser)(
       await goTo('# team');
       await page.getByRole('heading', { name: /Week 42/ }).waitFor();
       await page.getByText('Under-trained').first().waitFor();
-      await page.getByRole('figure', { name: /Interval sets a muscle/ }).waitFor();
+      await page
+        .getByText(/To mend it, in .*: swap/)
+        .first()
+        .waitFor();
+      await page.getByRole('button', { name: /repl/ }).last().click();
+      await thread().getByRole('figure').waitFor();
+      await thread()
+        .getByText(/at least 4 are wanted/)
+        .first()
+        .waitFor();
       await expectFitsThePhone();
       await expectNoBarrier();
+      await leaveThread();
       await goTo('Evenset');
       await write('/evenset week');
       await page.getByText('Only you can see this').last().waitFor();
