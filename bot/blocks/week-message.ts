@@ -53,7 +53,9 @@ export function renderWeek(
             ],
       ),
       ...mendBlocks(report, words, key),
-      ...(worst === undefined ? [] : [section('habits', `*${week.regularsTitle}*\n${worst}`)]),
+      ...(report.trust.withPlan === 0
+        ? []
+        : [section('habits', `*${week.regularsTitle}*\n${worst ?? week.habitsUnknown}`)]),
       ...sections('other', [week.comparison(comparison), ...week.exceptions(report.exceptions, inertText)]),
       context('standing', `${key === undefined ? '' : `${week.threadHint}\n`}_${words.standingLine}_`),
     ],
@@ -64,8 +66,15 @@ function loudOf({ underTrained }: WeekReport, quiet: readonly Saying[]): WeekRep
   return underTrained.filter((under) => !quiet.includes(sayingOf(under)));
 }
 
-function mendBlocks({ mend }: WeekReport, words: Words, key: string | undefined): readonly KnownBlock[] {
-  if (mend === undefined) return [];
+function mendBlocks(
+  { mend, wish }: WeekReport,
+  words: Words,
+  key: string | undefined,
+): readonly KnownBlock[] {
+  if (mend === undefined)
+    return wish === undefined
+      ? []
+      : [section('mend', `*${words.week.mendTitle}*, ${words.week.wish(wish, inertText)}`)];
   const { planId: plan, version, edit } = mend;
   const value = printButtonValue({ plan, version, edit, ...(key === undefined ? {} : { on: key }) });
   return [

@@ -46,7 +46,7 @@ export async function wholeWeekOfStudio(desk: Desk, week: IsoWeek): Promise<Whol
     settings,
     catalogue,
     now,
-    upcoming: await upcomingClasses(desk),
+    ...(await upcomingClasses(desk)),
   });
   const earlier: WeekReport[] = [];
   for (const offset of trendWeeks) earlier.push(await weekOfStudio(desk, weekAfter(week, offset)));
@@ -103,15 +103,24 @@ async function comingClass(desk: Desk, scheduled: ScheduledClass): Promise<Comin
   return { scheduled, standing: record.state === 'in review' ? 'waits' : 'draft' };
 }
 
-/** Classes still to come this week and the next whose plan can take an edit. */
-async function upcomingClasses(desk: Desk): Promise<readonly UpcomingClass[]> {
+type Upcoming = {
+  readonly upcoming: readonly UpcomingClass[];
+  readonly withoutPlan: readonly ScheduledClass[];
+};
+
+/** Classes still to come this week and the next: those whose plan can take an edit, and those without one. */
+async function upcomingClasses(desk: Desk): Promise<Upcoming> {
   const week = isoWeekOf(desk.now, desk.settings.zone);
   const upcoming: UpcomingClass[] = [];
+  const withoutPlan: ScheduledClass[] = [];
   for (const each of [week, weekAfter(week)]) {
     for (const scheduled of await classesInWeek(desk, each)) {
       const { planId } = scheduled;
-      if (scheduled.startsAt.instant <= desk.now || planId === undefined || scheduled.state === 'cancelled')
+      if (scheduled.startsAt.instant <= desk.now || scheduled.state === 'cancelled') continue;
+      if (planId === undefined) {
+        withoutPlan.push(scheduled);
         continue;
+      }
       const record = await desk.stores.plans.find(desk.studioId, planId);
       const version =
         record && (await desk.stores.plans.findVersion(desk.studioId, planId, record.currentVersion));
@@ -119,5 +128,5 @@ async function upcomingClasses(desk: Desk): Promise<readonly UpcomingClass[]> {
       upcoming.push({ scheduled, plan: version.plan, version: version.version });
     }
   }
-  return upcoming;
+  return { upcoming, withoutPlan };
 }

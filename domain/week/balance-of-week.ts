@@ -1,9 +1,11 @@
+import type { ScheduledClass } from '../calendar/scheduled-class.ts';
 import type { Catalogue } from '../catalogue/catalogue.ts';
 import { type Muscle, muscles } from '../catalogue/muscles.ts';
 import { patterns } from '../catalogue/patterns.ts';
 import { doseRange, groupsUnderTwoDays, trainedDays } from './dose-range.ts';
 import { exceptionsOfWeek } from './exceptions-of-week.ts';
 import { mendOfWeek, type UpcomingClass } from './mend-of-week.ts';
+import { planWish } from './plan-wish.ts';
 import { habitRange } from './slot-habits.ts';
 import {
   type Held,
@@ -19,10 +21,12 @@ import {
 } from './week-class.ts';
 import type { MuscleWeek, SlotSets, SlotWeek, Trust, UnderTrained, WeekReport } from './week-report.ts';
 
-/** `upcoming`: classes to come with plans, soonest first, in which the report may propose an edit. */
+/** `upcoming`: classes to come with plans, soonest first, in which the report may propose an edit.
+ * `withoutPlan`: classes to come that have none yet. */
 export type BalanceContext = WeekContext & {
   readonly catalogue: Catalogue;
   readonly upcoming?: readonly UpcomingClass[];
+  readonly withoutPlan?: readonly ScheduledClass[];
 };
 
 /**
@@ -38,6 +42,7 @@ export function balanceOfWeek(classes: readonly WeekClass[], context: BalanceCon
   const missing = underTrained.flatMap((each) => (each.kind === 'muscle' ? [each.muscle] : []));
   const sets = (muscle: Muscle) => balance.find((each) => each.muscle === muscle)?.sets ?? 0;
   const mend = mendOfWeek(missing, context.upcoming ?? [], sets, context);
+  const wish = mend === undefined ? planWish(missing, context.withoutPlan ?? [], context) : undefined;
   const habits = habitRange(judged, context.settings);
   return {
     week: context.week,
@@ -48,6 +53,7 @@ export function balanceOfWeek(classes: readonly WeekClass[], context: BalanceCon
     slots: slotWeeks(held, context),
     exceptions: exceptionsOfWeek(judged, context.settings),
     ...(mend === undefined ? {} : { mend }),
+    ...(wish === undefined ? {} : { wish }),
     ...(habits === undefined ? {} : { habits }),
   };
 }

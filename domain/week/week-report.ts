@@ -58,6 +58,14 @@ export type WeekMend = {
   readonly gainedSets: number;
 };
 
+/** What to plan into a class that has no plan yet. */
+export type PlanWish = {
+  readonly slotName: string;
+  readonly startsAt: ZonedMoment;
+  /** Names of moves of the catalogue. */
+  readonly moves: readonly string[];
+};
+
 /** Names of slots, in order of the week, each once. */
 export type WeekExceptions = {
   readonly ranOver: readonly string[];
@@ -103,5 +111,7 @@ export type WeekReport = {
   readonly slots: readonly SlotWeek[];
   readonly exceptions: WeekExceptions;
   readonly mend?: WeekMend;
+  /** Only where there is no edit to propose. */
+  readonly wish?: PlanWish;
   readonly habits?: HabitRange;
 };

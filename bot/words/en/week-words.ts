@@ -5,6 +5,7 @@ import type { Saying } from '../../../domain/week/sayings.ts';
 import type { WeekCorrection } from '../../../domain/week/told-week.ts';
 import type {
   HabitWeek,
+  PlanWish,
   SlotWeek,
   Trust,
   UnderTrained,
@@ -33,6 +34,8 @@ export const weekWords = {
   mendTitle: 'To mend it',
   mend: ({ slotName, startsAt, edit, muscle, gainedSets }: WeekMend, safe: Safe) =>
     `in ${safe(slotName)}, ${whenText(startsAt)}: ${safe(edit)} (${muscle} +${setsText(gainedSets)})`,
+  wish: ({ slotName, startsAt, moves }: PlanWish, safe: Safe) =>
+    `plan ${moves.join(' and ')} into ${safe(slotName)}, ${whenText(startsAt)}, which has no plan yet`,
   mendButton: 'Apply this edit',
   mendHint: 'For the plan’s author or a head coach. The plan then goes to review.',
   mendApplied: (by: string, edit: string, version: number) =>
@@ -41,6 +44,7 @@ export const weekWords = {
   mendForAuthor: (by: string, slotName: string, week: string) =>
     `<@${by}> applied the edit that the report on ${weekName(week)} proposed for ${slotName}. It can be taken back: undo.`,
   regularsTitle: 'What regulars miss',
+  habitsUnknown: 'Not known: no slot habit has a plan for all its classes.',
   worstHabit: (report: WeekReport, safe: Safe) =>
     report.habits === undefined ? undefined : habitText(report.habits.worst, safe),
   otherHabits: ({ habits }: WeekReport, safe: Safe): readonly string[] =>
@@ -190,11 +194,13 @@ function shortText(report: WeekReport, comparison: WeekComparison, safe: Safe): 
   const told =
     under.length === 0 ? weekWords.nothingUnderTrained(report) : `Under-trained: ${under.join('; ')}.`;
   const mend = report.mend === undefined ? [] : [`To mend it, ${weekWords.mend(report.mend, safe)}.`];
+  const wish = report.wish === undefined ? [] : [`To mend it, ${weekWords.wish(report.wish, safe)}.`];
   const worst = weekWords.worstHabit(report, safe);
   return [
     `${weekWords.title(report.week)}. ${trustText(report.trust)}.`,
     told,
     ...mend,
+    ...wish,
     ...(worst === undefined ? [] : [`Regulars miss most: ${worst}.`]),
     `${comparisonText(comparison)}.`,
     ...exceptionLines(report.exceptions, safe).map((line) => `${line}.`),
