@@ -1,22 +1,27 @@
 import { HTTPReceiver } from '@slack/bolt';
 import { createBoltLogger } from './bolt-logger.ts';
+import type { CalendarRoute } from './calendar-route.ts';
 import { guardRequests, mostBodyBytes } from './guard.ts';
 import { healthRoutes, type Readiness } from './health.ts';
 import type { Log } from './log.ts';
 
-/** Signed deliveries over HTTP at `/slack/events`, behind the guard, with the health routes beside them. */
+/** Signed deliveries over HTTP at `/slack/events`, behind the guard, with the health routes and the calendar feed beside them. */
 export function createHttpReceiver(options: {
   readonly signingSecret: string;
   readonly log: Log;
   readonly readiness: () => Promise<Readiness>;
   readonly nowMs?: () => number;
+  readonly calendar?: CalendarRoute;
 }): HTTPReceiver {
   const { log } = options;
   const receiver = new HTTPReceiver({
     signingSecret: options.signingSecret,
     endpoints: '/slack/events',
     bodyLimit: mostBodyBytes,
-    customRoutes: healthRoutes(options.readiness),
+    customRoutes: [
+      ...healthRoutes(options.readiness),
+      ...(options.calendar === undefined ? [] : [options.calendar]),
+    ],
     logger: createBoltLogger(log),
   });
   receiver.requestListener = guardRequests(receiver.requestListener, {

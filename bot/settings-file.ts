@@ -75,6 +75,7 @@ const file = z.strictObject({
   countdownMinutes: z.array(count).exactOptional(),
   countdownPosts: z.boolean().exactOptional(),
   digestTime: z.union([time, z.literal('off')]).exactOptional(),
+  publicUrl: z.url({ protocol: /^https?$/ }).exactOptional(),
   reportAt: z.strictObject({ weekday, time }).exactOptional(),
   transitions: numbersLike(defaultSettings.transitions).exactOptional(),
   floors: numbersLike(defaultSettings.floors).exactOptional(),

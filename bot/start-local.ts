@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { catalogue } from '../domain/catalogue/catalogue.ts';
 import type { Storage } from '../domain/ports.ts';
 import { buildApp } from './build-app.ts';
+import { calendarRoute } from './calendar-route.ts';
 import { createClient } from './create-client.ts';
 import { createHttpReceiver } from './create-http-receiver.ts';
 import { demoChannels, demoPeople, demoSettings, demoStart, demoTeam } from './local/demo/demo-studio.ts';
@@ -12,6 +13,7 @@ import { createLocalClock } from './local/local-clock.ts';
 import { type LocalWorkspaceServer, startLocalWorkspace } from './local/local-server.ts';
 import { createWorkspace } from './local/workspace.ts';
 import type { Log } from './log.ts';
+import { createMakeDesk } from './make-desk.ts';
 import type { Running } from './running.ts';
 import { english } from './words/en.ts';
 
@@ -90,12 +92,14 @@ export async function startLocal(
   const startApp = async () => {
     const storage = parts.openStorage();
     await seedDemo(storage, { catalogue, words: english, newId: randomUUID });
+    const makeDesk = createMakeDesk({ clock, newId: randomUUID, words: english, catalogue });
     const clientOf = () => createClient({ token: local.botToken, log, apiUrl: server.apiUrl });
     const evenset = buildApp({
       receiver: createHttpReceiver({
         signingSecret: local.signingSecret,
         log,
         readiness: async () => ({ ready: true }),
+        calendar: calendarRoute({ storage, makeDesk, log }),
       }),
       clients: { interaction: clientOf(), background: clientOf() },
       storage,

@@ -5,11 +5,13 @@ import { catalogue } from '../domain/catalogue/catalogue.ts';
 import type { Storage } from '../domain/ports.ts';
 import { createBoltLogger } from './bolt-logger.ts';
 import { buildApp, type EvensetApp, type Identity } from './build-app.ts';
+import { type CalendarRoute, calendarPath, calendarRoute, isCalendarUrl } from './calendar-route.ts';
 import { createClient } from './create-client.ts';
 import { createHttpReceiver } from './create-http-receiver.ts';
 import type { Env, WorkspaceAccess } from './env.ts';
-import { healthRoutes, type Readiness } from './health.ts';
+import { type HealthRoute, healthRoutes, type Readiness } from './health.ts';
 import { codeOf, type Log } from './log.ts';
+import { type Clock, createMakeDesk } from './make-desk.ts';
 import { type Running, StartRefused } from './running.ts';
 import { applySettings, readSettingsFile, type SettingsRead } from './settings-file.ts';
 import { english } from './words/en.ts';
@@ -37,11 +39,14 @@ export async function startReal(parts: {
   };
   const apiUrl = env.apiUrl === undefined ? {} : { apiUrl: env.apiUrl };
   const clientOf = () => createClient({ token: access.botToken, log, ...apiUrl });
+  const clock: Clock = { now: () => new Date().toISOString() };
+  const makeDesk = createMakeDesk({ clock, newId: randomUUID, words: english, catalogue });
+  const calendar = calendarRoute({ storage, makeDesk, log });
   const evenset = buildApp({
-    receiver: receiverFor(access, env, log, readiness),
+    receiver: receiverFor(access, env, log, readiness, calendar),
     clients: { interaction: clientOf(), background: clientOf() },
     storage,
-    clock: { now: () => new Date().toISOString() },
+    clock,
     newId: randomUUID,
     log,
     words: english,
@@ -54,7 +59,7 @@ export async function startReal(parts: {
   await (access.kind === 'http' ? evenset.start({ port, host: env.host }) : evenset.start());
   const health =
     access.kind === 'socket' && env.port !== undefined
-      ? await serveHealth(env.port, env.host, readiness)
+      ? await serveRoutes(env.port, env.host, [...healthRoutes(readiness), calendar])
       : undefined;
   state = 'serving';
   return {
@@ -76,9 +81,10 @@ function receiverFor(
   env: Env,
   log: Log,
   readiness: () => Promise<Readiness>,
+  calendar: CalendarRoute,
 ): Receiver {
   if (access.kind === 'http')
-    return createHttpReceiver({ signingSecret: access.signingSecret, log, readiness });
+    return createHttpReceiver({ signingSecret: access.signingSecret, log, readiness, calendar });
   return new SocketModeReceiver({
     appToken: access.appToken,
     logger: createBoltLogger(log),
@@ -118,15 +124,18 @@ async function takeSettings(
   await applySettings(storage, studioId, settings, now, log);
 }
 
-/** Health routes alone, for an app that is reached over its socket. */
-async function serveHealth(
+/** Health and calendar routes alone, for an app that is reached over its socket. */
+async function serveRoutes(
   port: number,
   host: string,
-  readiness: () => Promise<Readiness>,
+  routes: readonly (HealthRoute | CalendarRoute)[],
 ): Promise<() => Promise<void>> {
-  const routes = healthRoutes(readiness);
   const listener: RequestListener = (request, response) => {
-    const route = routes.find(({ path, method }) => path === request.url && method === request.method);
+    const url = request.url ?? '';
+    const route = routes.find(
+      ({ path, method }) =>
+        method === request.method && (path === url || (path === calendarPath && isCalendarUrl(url))),
+    );
     if (route !== undefined) return route.handler(request, response);
     response.writeHead(404);
     response.end();

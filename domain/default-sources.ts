@@ -51,6 +51,7 @@ export const defaultSources: DefaultSources = {
   countdownMinutes: practice,
   countdownPosts: ours('one message a class, updated'),
   digestTime: practice,
+  publicUrl: { kind: 'set by the studio' },
   reportAt: practice,
   transitions: {
     putDownSeconds: noNorm,

@@ -138,6 +138,8 @@ export type Settings = {
   readonly countdownPosts: boolean;
   /** When the team is told of the next day's classes, the evening before; `off` for never. */
   readonly digestTime: string;
+  /** Where the app is reached from outside, for the address of the calendar feed. */
+  readonly publicUrl?: string;
   readonly reportAt: { readonly weekday: Weekday; readonly time: string };
   readonly transitions: TransitionSettings;
   readonly floors: FloorSettings;

@@ -138,6 +138,7 @@ const settings = z.strictObject({
   countdownMinutes: z.array(z.number()),
   countdownPosts: z.boolean(),
   digestTime: z.string(),
+  publicUrl: z.string().exactOptional(),
   reportAt: z.strictObject({ weekday, time: z.string() }),
   transitions,
   floors,

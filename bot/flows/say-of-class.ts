@@ -4,6 +4,7 @@ import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { renderChoice } from '../blocks/class-choice.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
+import { answerWithFeed } from './calendar-feed.ts';
 import { cancelClass, closeDays, moveClass, putOnAgain, weeksAhead } from './change-class.ts';
 import { classesAround } from './classes-around.ts';
 import { seekCover } from './cover-class.ts';
@@ -33,6 +34,8 @@ export async function sayOfClass(
     }
     case 'holiday':
       return closeDays(desk, request.from, request.to, by);
+    case 'calendar':
+      return answerWithFeed(desk, by, request.renew);
     default:
       return onClass(desk, request, by, ofThread);
   }

@@ -19,7 +19,8 @@ export type ClassRequest =
   | { readonly kind: 'on again'; readonly when: ClassWhen; readonly said: string }
   | { readonly kind: 'move'; readonly when: ClassWhen; readonly said: string; readonly to?: ClassWhen }
   | { readonly kind: 'holiday'; readonly from: string; readonly to: string }
-  | { readonly kind: 'people now'; readonly people: number };
+  | { readonly kind: 'people now'; readonly people: number }
+  | { readonly kind: 'calendar'; readonly renew: boolean };
 
 const dayPattern =
   '(?:(?:on|this|next)\\s+)?(?:today|tonight|tomorrow|mon(?:day)?|tue(?:sday|s)?|wed(?:nesday)?|thu(?:rsday|rs|r)?|fri(?:day)?|sat(?:urday)?|sun(?:day)?|\\d{4}-\\d{2}-\\d{2})';
@@ -45,6 +46,8 @@ export function readClassRequest(text: string): ClassRequest | undefined {
     const people = Number(now[1]);
     return people > 0 ? { kind: 'people now', people } : undefined;
   }
+  const feed = /^calendar(?:\s+(new))?$/i.exec(said);
+  if (feed !== null) return { kind: 'calendar', renew: feed[1] !== undefined };
   const closed = holiday.exec(said);
   if (closed !== null) {
     const [, from = '', to = from] = closed;

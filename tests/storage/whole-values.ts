@@ -148,6 +148,7 @@ export const fullSettings: Settings = {
   zone: 'Europe/Berlin',
   reviewChannel: 'C1',
   teamChannel: 'C2',
+  publicUrl: 'https://morgen.example',
   headCoaches: ['ines'],
   admins: ['noa'],
   rooms: [

@@ -140,14 +140,28 @@ export const classWords = {
   inThePast: 'That moment has passed. Say a later one.',
   moveWhere: 'Say where to: move Thu 18:30 to Fri 19:00.',
   exceptionsHelp:
-    'Timetable: can’t teach Thu · cancel Thu 18:30 · move Thu 18:30 to Fri 19:00 · on again Thu 18:30 · holiday 2026-12-21 to 2026-12-27 · 18 now',
+    'Timetable: can’t teach Thu · cancel Thu 18:30 · move Thu 18:30 to Fri 19:00 · on again Thu 18:30 · holiday 2026-12-21 to 2026-12-27 · 18 now · calendar',
   noTeamChannel: 'The setting teamChannel is empty, so nobody could be asked. Nothing was changed.',
 
   feedReady: (url: string) =>
-    `The timetable as a calendar feed. Whoever has this address can read it, so keep it in the studio:\n${url}\nA new address that ends this one: calendar new.`,
-  feedNoAddress: (path: string) =>
-    `The timetable as a calendar feed, at this app’s own address:\n${path}\nSet EVENSET_URL and the whole address stands here.`,
-  fileTitle: (studio: string) => `Timetable of ${studio}`,
+    `The timetable as a calendar to subscribe to. Whoever has this address can read it, so keep it in the studio:\n${url}\nThe same as a file is in your messages. A new address ends this one: calendar new.`,
+  feedNeedsUrl: (path: string) =>
+    `The timetable as a file is in your messages. To subscribe to it, add this to the app’s own address (the setting publicUrl puts both together); whoever has it can read the timetable:\n${path}`,
+  fileTitle: (day: string) => `Timetable, as of ${day}`,
+  fileText: 'The timetable as a calendar file. It does not change by itself; the subscribed one does.',
+  calendarSummary: ({ title }: Pick<Named, 'title'>, facts: ClassFacts, cancelled: boolean) => {
+    const state = cancelled
+      ? 'cancelled'
+      : facts.coverOpen
+        ? 'cover open'
+        : facts.plan === 'none'
+          ? 'no plan yet'
+          : facts.plan === 'approved'
+            ? ''
+            : 'plan in change';
+    const name = title ?? 'Untitled class';
+    return state === '' ? name : `${name} (${state})`;
+  },
 } as const;
 
 function namedText({ title, startsAt }: Named, safe: Safe): string {

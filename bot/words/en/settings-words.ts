@@ -88,6 +88,7 @@ const names: Readonly<Record<keyof Settings, string>> = {
   countdownMinutes: 'countdown',
   countdownPosts: 'posts of the countdown',
   digestTime: 'evening digest',
+  publicUrl: 'address of this app',
   reportAt: 'time of the week’s report',
   transitions: 'change-overs',
   floors: 'floors',
