@@ -1,4 +1,3 @@
-import { blockWordAt, lengthBehindWord } from './blocks/block-words.ts';
 import { clausesOf } from './blocks/clauses.ts';
 import { readBlockLine } from './blocks/read-block-line.ts';
 import type { Line } from './lines-of.ts';
@@ -14,7 +13,6 @@ import { nothingTold, type Told } from './told.ts';
  */
 export function partInlineMoves(line: Line, told: Told): readonly Line[] {
   const tokens = tokensOf(line);
-  if (blockWordAt(lengthBehindWord(tokens)) === undefined) return [line];
   const colon = tokens.findIndex((token, at) => token.text === ':' && tokens[at + 1]?.glued !== true);
   const behind = tokens.slice(colon + 1);
   if (colon === -1 || clausesOf(behind, 0, 'seconds').every(({ kind }) => kind !== 'unknown')) return [line];

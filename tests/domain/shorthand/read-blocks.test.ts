@@ -127,6 +127,7 @@ describe('block lines and their canonical form', () => {
       ['circuit x3 40/20: goblet squat 12kg, rest 15, side plank, split sides'],
       ['circuit x3, 40/20', 'goblet squat 12kg, rest 15', 'side plank split sides'],
     ],
+    [['Core finisher x2 30/10: plank, heel taps'], ['finisher (Core) x2, 30/10', 'plank', 'heel tap']],
     [
       ['8 min amrap: 10 burpees + 15 sit ups (slow, low)', '5 squats'],
       ['amrap 8:00', '10 burpee + 15 sit-up (slow, low)', '5 bodyweight squat'],
