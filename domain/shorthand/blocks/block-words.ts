@@ -70,6 +70,11 @@ export function blockWordAt(tokens: readonly Token[]): Match<BlockWord> {
   return { value: { kind, form: found.value === 'every' ? 'every' : 'word' }, next: found.next };
 }
 
+/** The tokens of a line with its block word in front of its length and its name. */
+export function wordFirst(tokens: readonly Token[]): readonly Token[] {
+  return blockWordAt(tokens) === undefined ? nameBehindWord(lengthBehindWord(tokens)) : tokens;
+}
+
 /** What may have its length in front: `5 min amrap`, `1 min rest between rounds`. */
 const lengthInFront = new Set<BlockKind>([
   'warm-up',
@@ -86,7 +91,7 @@ const lengthInFront = new Set<BlockKind>([
 ]);
 
 /** The tokens of a line with a length in front of its block word, in the order the line is read in. */
-export function lengthBehindWord(tokens: readonly Token[]): readonly Token[] {
+function lengthBehindWord(tokens: readonly Token[]): readonly Token[] {
   const length = duration(tokens, 0, 'minutes');
   if (length === undefined || length.value.bare) return tokens;
   const rest = tokens.slice(length.next);
@@ -99,7 +104,7 @@ const namedInFront = new Set<BlockKind>(['circuit', 'straight', 'stations', 'fin
 const mostNameWords = 3;
 
 /** `core finisher x2, 30/10`: the words in front of the block word become its name in brackets. */
-export function nameBehindWord(tokens: readonly Token[]): readonly Token[] {
+function nameBehindWord(tokens: readonly Token[]): readonly Token[] {
   const at = tokens.findIndex((_, index) => {
     const kind = blockWordAt(tokens.slice(index))?.value.kind;
     return kind !== undefined && namedInFront.has(kind) && tokens[index]?.kind === 'word';

@@ -1,9 +1,9 @@
 import type { BlockKind, LetteredBlock } from '../../plan/plan.ts';
 import type { Line } from '../lines-of.ts';
-import { type Token, tokensOf } from '../tokens-of.ts';
+import { tokensOf } from '../tokens-of.ts';
 import type { Told } from '../told.ts';
 import type { BlockReading } from './block-reading.ts';
-import { blockWordAt, lengthBehindWord, nameBehindWord } from './block-words.ts';
+import { blockWordAt, wordFirst } from './block-words.ts';
 import { spanOf } from './clauses.ts';
 import { readLadderLine } from './read-ladder-line.ts';
 import { type OpenLine, readOpenLine } from './read-open-line.ts';
@@ -61,11 +61,6 @@ export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
       return isRead() ? { shape: 'letters', kind, ...(block && { block }) } : { shape: 'letters', kind };
     }
   }
-}
-
-/** The tokens with the block word in front of its length and its name. */
-function wordFirst(tokens: readonly Token[]): readonly Token[] {
-  return blockWordAt(tokens) === undefined ? nameBehindWord(lengthBehindWord(tokens)) : tokens;
 }
 
 function readLettered(reading: BlockReading, kind: LetteredBlock['kind']): LetteredBlock | undefined {

@@ -1,5 +1,5 @@
 import type { BlockKind } from '../../plan/plan.ts';
-import { blockWordAt } from '../blocks/block-words.ts';
+import { blockWordAt, wordFirst } from '../blocks/block-words.ts';
 import { clausesOf, spanOf } from '../blocks/clauses.ts';
 import { readBlockLine } from '../blocks/read-block-line.ts';
 import { type Duration, duration } from '../durations.ts';
@@ -39,7 +39,8 @@ export function readEdits(keptText: string, told: Told): readonly PlacedEdit[] {
 function addsBlock(line: Line): boolean {
   const tokens = tokensOf(line);
   const verb = editWordAt(tokens);
-  return verb?.value === 'add' && blockWordAt(tokens.slice(verb.next)) !== undefined;
+  if (verb?.value !== 'add') return false;
+  return blockWordAt(wordFirst(tokens.slice(verb.next, placeAtEnd(tokens)?.from))) !== undefined;
 }
 
 function linesUpToNextEdit(lines: readonly Line[]): readonly Line[] {
@@ -94,7 +95,7 @@ const add: EditReader = (reading) => {
   const { tokens, line, at, told } = reading;
   const placed = placeAtEnd(tokens);
   const part = partOfLine(line, tokens, at, placed?.from ?? tokens.length);
-  const isBlock = blockWordAt(tokensOf(part)) !== undefined;
+  const isBlock = blockWordAt(wordFirst(tokensOf(part))) !== undefined;
   const head = isBlock ? readBlockLine(part, told) : undefined;
   if (head?.shape === 'open' && head.open !== undefined && placed === undefined) {
     return { kind: 'open block', block: head.open.block };

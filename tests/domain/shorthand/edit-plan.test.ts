@@ -88,6 +88,12 @@ describe('edits', () => {
     ['add plank before A', [], ['plank']],
     ['add amrap 6 after D', [], ['amrap 6:00', '?']],
     ['add amrap 6 after D\n10 burpee\nplank 30s', [], ['amrap 6:00', '10 burpee', 'plank 30s']],
+    ['add 6 min amrap after D', [], ['amrap 6:00', '?']],
+    [
+      'add core finisher 30/10 x2 after D\nplank\nheel taps',
+      [],
+      ['finisher (core) x2, 30/10', 'plank', 'heel tap'],
+    ],
     ['add rest 60 after E', [], ['rest 60']],
     ['drop D', ['10 dead bug'], []],
     ['delete B', ['goblet squat 45s heavy (elbows in)'], []],
