@@ -34,15 +34,15 @@ import type { Handlers } from './handling.ts';
 import { actions, commands, shortcuts, views } from './ids.ts';
 import { onDraftFromMessage } from './messages/on-draft-from-message.ts';
 import { onMessage } from './messages/on-message.ts';
+import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
 import { onAskChangesForm, onDraftForm, onScheduleForm } from './views/plan-views.ts';
-
 import { onOpenSettings, onSettingsForm, onSettingsPart } from './views/settings-views.ts';
+
 /** The one place where names meet handlers. */
 export const handlers: Handlers = {
   commands: { [commands.evenset]: onEvenset },
   actions: {
     [actions.applyEdit]: onApplyEdit,
-import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
     [actions.chooseMove]: onChooseMove,
     [actions.undo]: onUndo,
     [actions.timeline]: onTimeline,
@@ -84,6 +84,3 @@ import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-m
   message: onMessage,
   home: onHome,
 };
-    [actions.openOwnMove]: onOpenOwnMove,
-    [views.ownMove]: onOwnMoveForm,
-    [views.changeOwnMove]: onChangeOwnMoveForm,

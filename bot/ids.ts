@@ -39,18 +39,15 @@ export const actions = {
 export const views = {
   draft: 'draft-form',
   schedule: 'schedule-form',
-  openOwnMove: 'open-own-move',
   askChanges: 'ask-changes-form',
+  taughtWithChanges: 'taught-with-changes-form',
   ownMove: 'own-move-form',
   changeOwnMove: 'change-own-move-form',
   settings: 'settings-form',
   notices: 'notices-form',
-  taughtWithChanges: 'taught-with-changes-form',
 } as const;
 
 export const shortcuts = { draftFromMessage: 'draft-from-message' } as const;
 
 /** Key under which a notice's key stands in a message's metadata. */
-  ownMove: 'own-move-form',
-  changeOwnMove: 'change-own-move-form',
 export const metadataEventType = 'evenset_notice';
