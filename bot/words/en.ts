@@ -22,13 +22,14 @@ import { coachWeekWords } from './en/coach-week-words.ts';
 import { countdownWords } from './en/countdown-words.ts';
 import { faultWords } from './en/fault-words.ts';
 import { findingText, severityText, standingLine } from './en/finding-words.ts';
-import { noteText } from './en/note-words.ts';
 import { homeWords } from './en/home-words.ts';
-import { problemText } from './en/problem-words.ts';
+import { noteText } from './en/note-words.ts';
 import { ownMoveWords } from './en/own-move-words.ts';
+import { problemText } from './en/problem-words.ts';
 import { refusalText } from './en/refusal-words.ts';
-import {
+import { coachWords } from './en/review-words.ts';
 import { settingsWords } from './en/settings-words.ts';
+import {
   afterWords,
   editWords,
   flowWords,
@@ -67,6 +68,7 @@ export const english = {
   card: cardWords,
   edits: editWords,
   review: reviewWords,
+  coach: coachWords,
   flow: flowWords,
   help: helpWords,
   asks: askWords,
@@ -77,8 +79,7 @@ export const english = {
   classes: classWords,
   week: weekWords,
   coachWeek: coachWeekWords,
-  faults: faultWords,
-} as const;
   ownMove: ownMoveWords,
   settings: settingsWords,
-  ownMove: ownMoveWords,
+  faults: faultWords,
+} as const;
