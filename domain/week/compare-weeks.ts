@@ -18,7 +18,9 @@ export type WeekComparison =
       readonly mended: readonly MuscleChange[];
       /** Under-trained now, with enough before. */
       readonly fresh: readonly MuscleChange[];
+      /** Classes whose load is known, of each week. */
       readonly withPlanBefore: number;
+      readonly withPlanNow: number;
     };
 
 /** Better or worse goes by the missing sets; where these are alike, by the groups on fewer than two days. */
@@ -39,6 +41,7 @@ export function compareWeeks(before: WeekReport, now: WeekReport): WeekCompariso
     mended: shortBefore.filter((muscle) => !shortNow.includes(muscle)).map(change),
     fresh: shortNow.filter((muscle) => !shortBefore.includes(muscle)).map(change),
     withPlanBefore: before.trust.withPlan,
+    withPlanNow: now.trust.withPlan,
   };
 }
 

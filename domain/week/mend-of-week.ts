@@ -36,8 +36,8 @@ export function mendOfWeek(
 ): WeekMend | undefined {
   const found = missing.flatMap((muscle) =>
     upcoming.flatMap((one) => {
-      const edit = swapFor(muscle, one.plan, setsOf, context);
-      return edit === undefined ? [] : (mendOf(one, edit, muscle, context) ?? []);
+      const swap = swapFor(muscle, one.plan, setsOf, context);
+      return swap === undefined ? [] : (mendOf(one, swap, muscle, context) ?? []);
     }),
   );
   return found[0];
@@ -45,7 +45,7 @@ export function mendOfWeek(
 
 function mendOf(
   { scheduled, plan, version }: UpcomingClass,
-  edit: string,
+  { edit, replaces }: Swap,
   muscle: Muscle,
   context: Context,
 ): WeekMend | undefined {
@@ -60,6 +60,7 @@ function mendOf(
         slotName: slotNameOf(scheduled, context.settings),
         startsAt,
         edit,
+        replaces,
         muscle,
         planId,
         version,
@@ -71,9 +72,11 @@ function setsIn(plan: Plan, muscle: Muscle, context: Context): number {
   return measureLoad(plan, buildTimeline(plan, context), context).setsByMuscle[muscle] ?? 0;
 }
 
+type Swap = Pick<WeekMend, 'edit' | 'replaces'>;
+
 type Place = { readonly line: PlannedLine; readonly move: Move; readonly sets: number };
 
-function swapFor(muscle: Muscle, plan: Plan, setsOf: SetsOf, context: Context): string | undefined {
+function swapFor(muscle: Muscle, plan: Plan, setsOf: SetsOf, context: Context): Swap | undefined {
   const labels = labelsByLine(plan);
   const places = plannedLines(plan)
     .flatMap((line): readonly Place[] => {
@@ -88,7 +91,8 @@ function swapFor(muscle: Muscle, plan: Plan, setsOf: SetsOf, context: Context): 
   for (const { line, move } of places) {
     const candidate = moveFor(muscle, line, move, plan, context);
     const label = labels.get(line.planned.id);
-    if (candidate !== undefined && label !== undefined) return `swap ${label} ${candidate.name}`;
+    if (candidate !== undefined && label !== undefined)
+      return { edit: `swap ${label} ${candidate.name}`, replaces: move.name };
   }
   return undefined;
 }

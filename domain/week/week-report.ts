@@ -50,6 +50,8 @@ export type WeekMend = {
   readonly slotName: string;
   readonly startsAt: ZonedMoment;
   readonly edit: string;
+  /** The name of the move that the edit takes out. */
+  readonly replaces: string;
   readonly muscle: Muscle;
   readonly planId: PlanId;
   /** The version the edit is made on. */

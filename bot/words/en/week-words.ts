@@ -32,8 +32,8 @@ export const weekWords = {
       ? 'No plans of this week are known, so nothing can be said of its load.'
       : 'Nothing under-trained: every first-priority muscle had its sets, every group its two days.',
   mendTitle: 'To mend it',
-  mend: ({ slotName, startsAt, edit, muscle, gainedSets }: WeekMend, safe: Safe) =>
-    `in ${safe(slotName)}, ${whenText(startsAt)}: ${safe(edit)} (${muscle} +${setsText(gainedSets)})`,
+  mend: ({ slotName, startsAt, edit, replaces, muscle, gainedSets }: WeekMend, safe: Safe) =>
+    `in ${safe(slotName)}, ${whenText(startsAt)}: ${safe(edit)} in the place of ${safe(replaces)} (${muscle} +${setsText(gainedSets)})`,
   wish: ({ slotName, startsAt, moves }: PlanWish, safe: Safe) =>
     `plan ${moves.join(' and ')} into ${safe(slotName)}, ${whenText(startsAt)}, which has no plan yet`,
   mendButton: 'Apply this edit',
@@ -117,6 +117,7 @@ function trustText({ classes, withPlan, assumed, patternsOnly }: Trust): string 
     `Plans for ${withPlan} of ${classesText(classes)}`,
     ...(assumed === 0 ? [] : [`${assumed} assumed taught as planned`]),
     ...(patternsOnly === 0 ? [] : [`${patternsOnly} by patterns only`]),
+    ...(withPlan === 0 || withPlan === classes ? [] : ['sets of the others are unknown, not zero']),
   ].join(', ');
 }
 
@@ -147,14 +148,17 @@ function habitText({ name, short, groupsUnderTwoDays, veryHigh }: HabitWeek, saf
 
 function comparisonText(comparison: WeekComparison): string {
   if (comparison.kind === 'unknown')
-    return 'Not compared with the week before: no plans of one of the two are known.';
-  const { kind, missingBefore, missingNow, mended, fresh } = comparison;
+    return 'Not compared with the week before: no plans of one of the two are known';
+  const { kind, missingBefore, missingNow, mended, fresh, withPlanBefore, withPlanNow } = comparison;
   const lead =
     kind === 'alike'
       ? `As the week before: ${setsCount(missingNow)} missing`
-      : `${kind === 'better' ? 'Better' : 'Worse'} than the week before: ${setsCount(missingNow)} missing, then ${setsText(missingBefore)}`;
+      : `${kind === 'better' ? 'Better' : 'Worse'} than the week before: ${setsCount(missingNow)} missing instead of ${setsText(missingBefore)}`;
   return [
     lead,
+    ...(withPlanBefore === withPlanNow
+      ? []
+      : [`with plans for ${classesText(withPlanNow)}, before for ${withPlanBefore}`]),
     ...(mended.length === 0 ? [] : [`enough now: ${changesText(mended)}`]),
     ...(fresh.length === 0 ? [] : [`short now: ${changesText(fresh)}`]),
   ].join('; ');

@@ -281,7 +281,7 @@ describe('the edit one press away', () => {
   test('names the slot, and what it adds', async () => {
     const { report } = await posted();
     expect(report?.payload.text).toMatch(
-      /To mend it, in Noon Intervals, Wed 14 Oct, 12:30: swap \w+ [\w -]+ \((lats|upper back) \+\d+½?\)\./,
+      /To mend it, in Noon Intervals, Wed 14 Oct, 12:30: swap \w+ [\w -]+ in the place of [\w -]+ \((lats|upper back) \+\d+½?\)\./,
     );
   });
 

@@ -193,6 +193,7 @@ describe('one thing to do about it', () => {
       slotName: 'Mon class',
       startsAt: next.startsAt,
       edit: 'swap B hinge',
+      replaces: 'squat',
       muscle: 'hamstrings',
       planId: 'plan',
       version: 3,

@@ -52,6 +52,7 @@ describe('a week beside the one before', () => {
       mended: [{ muscle: 'chest', before: 3, now: 8 }],
       fresh: [],
       withPlanBefore: 2,
+      withPlanNow: 2,
     });
     expect(compareWeeks(good, low)).toMatchObject({
       kind: 'worse',

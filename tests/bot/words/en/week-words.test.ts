@@ -43,6 +43,7 @@ const report: WeekReport = {
       instant: '2026-11-23T17:30:00.000Z',
     },
     edit: 'swap B hip hinge',
+    replaces: 'goblet squat',
     muscle: 'hamstrings',
     planId: 'plan',
     version: 3,
@@ -57,15 +58,16 @@ const better: WeekComparison = {
   mended: [{ muscle: 'chest', before: 2, now: 5 }],
   fresh: [{ muscle: 'lats', before: 6, now: 1.5 }],
   withPlanBefore: 13,
+  withPlanNow: 14,
 };
 
 describe('the week in words', () => {
   test('in short: trust, what was under-trained, the edit that mends it, the week before, exceptions', () => {
     expect(weekWords.short(report, better, safe)).toBe(
-      'Week 47, 2026. Plans for 14 of 22 classes, 3 assumed taught as planned. ' +
+      'Week 47, 2026. Plans for 14 of 22 classes, 3 assumed taught as planned, sets of the others are unknown, not zero. ' +
         'Under-trained: hamstrings: no sets, 4 short; lats: 1½ sets (MONDAY 1½), 2½ short; Under two days: hips 1. ' +
-        'To mend it, in MONDAY, Mon 23 Nov, 18:30: SWAP B HIP HINGE (hamstrings +4). ' +
-        'Better than the week before: 6½ sets missing, then 9; enough now: chest 2 → 5; short now: lats 6 → 1½. ' +
+        'To mend it, in MONDAY, Mon 23 Nov, 18:30: SWAP B HIP HINGE in the place of GOBLET SQUAT (hamstrings +4). ' +
+        'Better than the week before: 6½ sets missing instead of 9; with plans for 14 classes, before for 13; enough now: chest 2 → 5; short now: lats 6 → 1½. ' +
         'Ran over: MONDAY. Cancelled: NOON.',
     );
   });
@@ -107,7 +109,7 @@ describe('the week in words', () => {
       { saying: 'muscle:chest', now: 3 },
     ];
     expect(weekWords.correction('Noon', { trust, changed })).toBe(
-      'Correction, since Noon was marked: Plans for 14 of 22 classes.\n• lats 1½ sets → enough\n• hips 1 day → 0 days\n• chest enough → 3 sets',
+      'Correction, since Noon was marked: Plans for 14 of 22 classes, sets of the others are unknown, not zero.\n• lats 1½ sets → enough\n• hips 1 day → 0 days\n• chest enough → 3 sets',
     );
   });
 
