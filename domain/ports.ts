@@ -9,7 +9,7 @@ import type {
 import type { MoveId } from './catalogue/move.ts';
 import type { Muscle } from './catalogue/muscles.ts';
 import type { Plan } from './plan/plan.ts';
-import type { Home, LifeStep, PlanComment, PlanRecord, VersionCause } from './plan/plan-life.ts';
+import type { Home, LifeStep, PlanRecord, VersionCause } from './plan/plan-life.ts';
 import type { Settings } from './settings.ts';
 import type { SaidWeek, SayingDecision } from './week/sayings.ts';
 import type { ToldWeek } from './week/told-week.ts';
@@ -133,16 +133,6 @@ export type ReviewStore = {
   list(studioId: StudioId, planId: PlanId): Promise<readonly LifeStep[]>;
 };
 
-export type CommentStore = {
-  /** Safe to repeat: a comment is kept once. */
-  add(studioId: StudioId, comment: PlanComment): Promise<void>;
-  find(studioId: StudioId, commentId: string): Promise<PlanComment | undefined>;
-  /** In the order made, resolved ones too. */
-  list(studioId: StudioId, planId: PlanId): Promise<readonly PlanComment[]>;
-  /** The first to resolve it counts. */
-  resolve(studioId: StudioId, commentId: string, by: PersonId, at: string): Promise<void>;
-};
-
 /** What a notice asks of the sender. `payload` is the ready call, without channel and thread. */
 export type NoticePayload = {
   readonly text: string;
@@ -254,7 +244,6 @@ export type Stores = {
   readonly plans: PlanStore;
   readonly classes: ClassStore;
   readonly reviews: ReviewStore;
-  readonly comments: CommentStore;
   readonly notices: NoticeStore;
   readonly deliveries: DeliveryStore;
   readonly weekReports: WeekReportStore;

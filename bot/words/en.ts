@@ -27,7 +27,6 @@ import { noteText } from './en/note-words.ts';
 import { ownMoveWords } from './en/own-move-words.ts';
 import { problemText } from './en/problem-words.ts';
 import { refusalText } from './en/refusal-words.ts';
-import { coachWords } from './en/review-words.ts';
 import { settingsWords } from './en/settings-words.ts';
 import {
   afterWords,
@@ -68,7 +67,6 @@ export const english = {
   card: cardWords,
   edits: editWords,
   review: reviewWords,
-  coach: coachWords,
   flow: flowWords,
   help: helpWords,
   asks: askWords,
