@@ -47,7 +47,7 @@ export function renderHandOver(
       ...(facts.people === undefined ? [] : [words.people(facts.people)]),
     ].join(', '),
     words.countdown.layOut(facts.layOut, facts.people),
-    words.countdown.standing(facts.plan),
+    planText === undefined ? '' : words.countdown.standing(facts.plan),
   ].filter((line) => line !== '');
   const plan =
     planText === undefined ? words.classes.houseAsk : `\`\`\`${escapeText(clip(planText, 2_000))}\`\`\``;

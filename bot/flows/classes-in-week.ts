@@ -1,7 +1,7 @@
 import { classesOfWeek, occurrencesOfWeek } from '../../domain/calendar/classes-of-week.ts';
 import { boundsOfWeek, type IsoWeek, isoWeekOf } from '../../domain/calendar/iso-week.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
-import { zonedMoment } from '../../domain/calendar/wall-time.ts';
+import { isCalendarDate, zonedMoment } from '../../domain/calendar/wall-time.ts';
 import type { Desk } from '../handling.ts';
 
 /** The classes of a week: as saved, with their exceptions, and the rest as the timetable gives it. */
@@ -23,7 +23,7 @@ export async function findClass(desk: Desk, classId: string): Promise<ScheduledC
   const saved = await desk.stores.classes.find(desk.studioId, classId);
   if (saved !== undefined) return saved;
   const date = /:(\d{4}-\d{2}-\d{2})$/.exec(classId)?.[1];
-  if (date === undefined) return undefined;
+  if (date === undefined || !isCalendarDate(date)) return undefined;
   const { instant } = zonedMoment({ date, time: '12:00' }, desk.settings.zone);
   const week = isoWeekOf(instant, desk.settings.zone);
   return occurrencesOfWeek(week, desk.settings).find(({ id }) => id === classId);

@@ -1,5 +1,6 @@
 import type { Weekday } from '../settings.ts';
 import { weekdays } from './iso-week.ts';
+import { isCalendarDate } from './wall-time.ts';
 
 /** Which class is meant: a day, a time, or both; nothing where neither was said. */
 export type ClassWhen = {
@@ -51,7 +52,9 @@ export function readClassRequest(text: string): ClassRequest | undefined {
   const closed = holiday.exec(said);
   if (closed !== null) {
     const [, from = '', to = from] = closed;
-    return isDate(from) && isDate(to) && from <= to ? { kind: 'holiday', from, to } : undefined;
+    return isCalendarDate(from) && isCalendarDate(to) && from <= to
+      ? { kind: 'holiday', from, to }
+      : undefined;
   }
   const moved = move.exec(said);
   if (moved !== null) {
@@ -88,7 +91,7 @@ export function readWhen(text: string): ClassWhen | undefined {
 function readDay(day: string): ClassWhen | undefined {
   if (day === 'today' || day === 'tonight') return { inDays: 0 };
   if (day === 'tomorrow') return { inDays: 1 };
-  if (/^\d/.test(day)) return isDate(day) ? { date: day } : undefined;
+  if (/^\d/.test(day)) return isCalendarDate(day) ? { date: day } : undefined;
   const weekday = weekdays.find((each) => day.startsWith(each.toLowerCase()));
   return weekday === undefined ? undefined : { weekday };
 }
@@ -105,9 +108,4 @@ function readTime(text: string): string | undefined {
   if (hours < 1 || hours > 12) return undefined;
   const whole = (hours % 12) + (half === 'pm' ? 12 : 0);
   return `${String(whole).padStart(2, '0')}:${minuteText}`;
-}
-
-function isDate(text: string): boolean {
-  const read = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(read.getTime()) && read.toISOString().startsWith(text);
 }

@@ -32,6 +32,11 @@ export function zonedMoment({ date, time }: WallTime, zone: string): ZonedMoment
   return { date, time, zone, instant: instantOf({ date, time, zone }) };
 }
 
+/** Whether text is a date that the calendar has, `YYYY-MM-DD`. */
+export function isCalendarDate(text: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) && DateTime.fromISO(text, { zone: 'utc' }).isValid;
+}
+
 /** The wall time of an instant in a zone, to the minute. */
 export function wallTimeOf(instant: string, zone: string): WallTime {
   const there = inZone(instant, zone);

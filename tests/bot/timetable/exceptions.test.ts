@@ -147,3 +147,25 @@ describe('cancel and move', () => {
     expect(await classOf('mon:2026-12-28')).toBeUndefined();
   });
 });
+
+describe('forged and outdated buttons', () => {
+  const instant = '2026-10-15T17:30:00.000Z';
+
+  test.each([
+    ['no JSON', 'thu:2026-10-15'],
+    ['no class', JSON.stringify(['nowhere', instant])],
+    ['an impossible date', JSON.stringify(['thu:2026-02-30', instant])],
+    ['another start', JSON.stringify(['thu:2026-10-15', '2026-10-15T18:30:00.000Z'])],
+    ['a class that is not offered', JSON.stringify(['thu:2026-10-15', instant])],
+    ['words that are no request', JSON.stringify(['thu:2026-10-15', instant, 'drop table'])],
+  ])('%s changes nothing and is told', async (_, value) => {
+    studio = await createTimetableStudio(noon);
+    for (const action of [actions.takeClass, actions.chooseClass, actions.houseClass, actions.imIn]) {
+      const told = studio.workspace.told.length;
+      await studio.tap('U4', action, value);
+      expect(studio.workspace.told.length, action).toBe(told + 1);
+    }
+    expect(await classOf('thu:2026-10-15')).toBeUndefined();
+    expect(studio.workspace.told.map(({ text }) => text).join()).not.toContain('went wrong');
+  });
+});
