@@ -45,18 +45,41 @@ export async function takeClass(desk: Desk, scheduled: ScheduledClass, by: strin
   if (!isOn(scheduled) || endOf(scheduled) <= desk.now) return { text: classes.notThisClass };
   if (scheduled.coverOpen !== true)
     return { text: classes.alreadyTaken(scheduled, scheduled.instructorId, inertText) };
+  return assign(desk, scheduled, by, by);
+}
+
+/** Hands a class to one person, offered before or not; they get everything and may say they can't. */
+export async function giveClass(
+  desk: Desk,
+  scheduled: ScheduledClass,
+  to: string,
+  by: string,
+): Promise<Message> {
+  const { classes } = desk.words;
+  const mayGive = by === scheduled.instructorId || desk.settings.headCoaches.includes(by);
+  if (!mayGive) return { text: classes.onlyInstructor };
+  if (!isOn(scheduled) || endOf(scheduled) <= desk.now) return { text: classes.notThisClass };
+  if (to === scheduled.instructorId && scheduled.coverOpen !== true)
+    return { text: classes.alreadyTaken(scheduled, to, inertText) };
+  return assign(desk, scheduled, to, by);
+}
+
+async function assign(desk: Desk, scheduled: ScheduledClass, to: string, by: string): Promise<Message> {
+  const { classes } = desk.words;
   const { coverOpen: _, confirmed: __, ...rest } = scheduled;
-  const taken: ScheduledClass = { ...rest, instructorId: by };
+  const taken: ScheduledClass = { ...rest, instructorId: to };
   await desk.stores.classes.save(desk.studioId, taken);
   await keepAreYouIn(desk, scheduled, taken);
   await keepOffer(desk, scheduled, taken);
-  const text = classes.coachTaken(taken, by, inertText);
+  const text = classes.coachTaken(taken, to, inertText);
   const told = new Set([...desk.settings.headCoaches, scheduled.instructorId]);
   for (const each of told)
-    if (each !== by) await post(desk, `taken:${scheduled.id}:${desk.newId()}:${each}`, each, { text });
+    if (each !== by && each !== to)
+      await post(desk, `taken:${scheduled.id}:${desk.newId()}:${each}`, each, { text });
   await handOver(desk, taken);
   const clashes = await clashesWith(desk, taken);
-  return { text: [classes.youTeach(taken, inertText), ...clashes].join('\n') };
+  const answer = to === by ? classes.youTeach(taken, inertText) : text;
+  return { text: [answer, ...clashes].join('\n') };
 }
 
 /** What is said of an offer in the team channel follows the class. */

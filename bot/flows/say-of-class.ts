@@ -7,7 +7,7 @@ import type { Desk, Message } from '../handling.ts';
 import { answerWithFeed } from './calendar-feed.ts';
 import { cancelClass, closeDays, moveClass, putOnAgain, weeksAhead } from './change-class.ts';
 import { classesAround } from './classes-around.ts';
-import { seekCover } from './cover-class.ts';
+import { giveClass, seekCover } from './cover-class.ts';
 import { classAtHand, recountKit } from './recount-kit.ts';
 
 /** A request that is done to one class. */
@@ -89,6 +89,8 @@ export async function doToClass(
   switch (request.kind) {
     case 'cannot teach':
       return seekCover(desk, scheduled, by);
+    case 'give':
+      return giveClass(desk, scheduled, request.to, by);
     case 'cancel':
       return cancelClass(desk, scheduled, by);
     case 'on again':

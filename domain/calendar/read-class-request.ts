@@ -1,5 +1,6 @@
 import type { Weekday } from '../settings.ts';
 import { weekdays } from './iso-week.ts';
+import type { PersonId } from './scheduled-class.ts';
 import { isCalendarDate } from './wall-time.ts';
 
 /** Which class is meant: a day, a time, or both; nothing where neither was said. */
@@ -19,6 +20,7 @@ export type ClassRequest =
   | { readonly kind: 'cancel'; readonly when: ClassWhen; readonly said: string }
   | { readonly kind: 'on again'; readonly when: ClassWhen; readonly said: string }
   | { readonly kind: 'move'; readonly when: ClassWhen; readonly said: string; readonly to?: ClassWhen }
+  | { readonly kind: 'give'; readonly when: ClassWhen; readonly said: string; readonly to: PersonId }
   | { readonly kind: 'holiday'; readonly from: string; readonly to: string }
   | { readonly kind: 'people now'; readonly people: number }
   | { readonly kind: 'calendar'; readonly renew: boolean };
@@ -36,6 +38,10 @@ const cover = new RegExp(`^(?:cover|cover me)(?:\\s+(?:for|on))?[\\s,]*(${whenPa
 const cancel = new RegExp(`^cancel(?:\\s+class)?[\\s,]*(${whenPattern})$`, 'i');
 const again = new RegExp(`^on again[\\s,]*(${whenPattern})$`, 'i');
 const move = new RegExp(`^move(?:\\s+(${whenPattern}))?(?:\\s+to\\s+(${whenPattern}))?$`, 'i');
+const give = new RegExp(
+  `^(?:give|hand over)(?:\\s+(${whenPattern}))?\\s+to\\s+<@([UW][A-Z0-9]+)(?:\\|[^>]*)?>$`,
+  'i',
+);
 const holiday = /^holiday\s+(\d{4}-\d{2}-\d{2})(?:\s*(?:to|-|–)\s*(\d{4}-\d{2}-\d{2}))?$/i;
 const peopleNow = /^(\d{1,3})(?:\s+people)?\s+now$/i;
 
@@ -55,6 +61,12 @@ export function readClassRequest(text: string): ClassRequest | undefined {
     return isCalendarDate(from) && isCalendarDate(to) && from <= to
       ? { kind: 'holiday', from, to }
       : undefined;
+  }
+  const given = give.exec(said);
+  if (given !== null) {
+    const [, when = '', to = ''] = given;
+    const read = readWhen(when);
+    return read && { kind: 'give', when: read, said, to: to.toUpperCase() };
   }
   const moved = move.exec(said);
   if (moved !== null) {

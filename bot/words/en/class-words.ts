@@ -140,7 +140,7 @@ export const classWords = {
   inThePast: 'That moment has passed. Say a later one.',
   moveWhere: 'Say where to: move Thu 18:30 to Fri 19:00.',
   exceptionsHelp:
-    'Timetable: can’t teach Thu · cancel Thu 18:30 · move Thu 18:30 to Fri 19:00 · on again Thu 18:30 · holiday 2026-12-21 to 2026-12-27 · 18 now · calendar',
+    'Timetable: can’t teach Thu · cancel Thu 18:30 · move Thu 18:30 to Fri 19:00 · give Thu to @name · on again Thu 18:30 · holiday 2026-12-21 to 2026-12-27 · 18 now · calendar',
   noTeamChannel: 'The setting teamChannel is empty, so nobody could be asked. Nothing was changed.',
 
   feedReady: (url: string) =>

@@ -69,6 +69,18 @@ describe('cover', () => {
     );
   });
 
+  test('may be given to one person by the coach, who is not asked for a reason either', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(ines, 'give Thu 18:30 to <@U3>');
+    expect(studio.last('D2')?.text).toContain('I found no class');
+    await studio.say(coach, 'give Thu 18:30 to <@U3>');
+    expect(await classOf('thu:2026-10-15')).toMatchObject({ instructorId: tom });
+    expect(studio.last('D9')?.text).toBe('<@U3> teaches *Thursday Lift*, Thu 15 Oct, 18:30.');
+    expect(studio.last('D1')?.text).toBe('<@U3> teaches *Thursday Lift*, Thu 15 Oct, 18:30.');
+    expect(studio.texts('D3')).toEqual([expect.stringContaining('You teach *Thursday Lift*')]);
+    expect(studio.texts(teamChannel)).toEqual([]);
+  });
+
   test('is closed when the class is cancelled, and offered anew at the time it moves to', async () => {
     studio = await createTimetableStudio(noon);
     await studio.say(mira, 'can’t teach Thu');

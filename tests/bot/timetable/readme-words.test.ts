@@ -12,11 +12,12 @@ const words = [...section.matchAll(/^\| `([^`]+)` \|/gm)].flatMap(([, each]) =>
 );
 
 test('the words of the README are those that are read', () => {
-  expect(words.map((each) => readClassRequest(each)?.kind)).toEqual([
+  expect(words.map((each) => readClassRequest(each.replace('@name', '<@U1>'))?.kind)).toEqual([
     'cannot teach',
     'cancel',
     'on again',
     'move',
+    'give',
     'holiday',
     'people now',
     'calendar',

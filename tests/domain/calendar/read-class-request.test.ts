@@ -21,6 +21,8 @@ describe('what is said of the timetable', () => {
     ['move to 19:00', { kind: 'move', when: {}, to: { time: '19:00' } }],
     ['move Thu', { kind: 'move', when: { weekday: 'Thu' } }],
     ['holiday 2026-12-21 to 2026-12-27', { kind: 'holiday', from: '2026-12-21', to: '2026-12-27' }],
+    ['give Thu 18:30 to <@U2>', { kind: 'give', when: { weekday: 'Thu', time: '18:30' }, to: 'U2' }],
+    ['hand over tomorrow to <@U2|ines>', { kind: 'give', when: { inDays: 1 }, to: 'U2' }],
     ['holiday 2026-12-24', { kind: 'holiday', from: '2026-12-24', to: '2026-12-24' }],
     ['18 now', { kind: 'people now', people: 18 }],
     ['9 people now', { kind: 'people now', people: 9 }],
