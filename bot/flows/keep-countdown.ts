@@ -13,7 +13,7 @@ function countdownKey({ id, startsAt }: ScheduledClass): string {
 
 /**
  * The one message of a class: posted at its first moment, or at the next one that is still useful, changed
- * at each further moment, and changed at once when what it says is no longer so.
+ * at each further moment, and changed at once when what it says has become untrue.
  */
 export async function keepCountdown(
   desk: Desk,

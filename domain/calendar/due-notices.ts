@@ -22,7 +22,7 @@ export type DueMoment = ClassMoment | ReportMoment | DigestMoment;
 /** Instants: `from` is not part of it, `to` is. */
 export type Stretch = { readonly from: string; readonly to: string };
 
-/** Moments that fell due, in order; `missed` are those that no longer help anyone at the end of the stretch. */
+/** Moments that fell due, in order; `missed` are those that help nobody at the end of the stretch any more. */
 export type Due = { readonly due: readonly DueMoment[]; readonly missed: readonly DueMoment[] };
 
 /**
