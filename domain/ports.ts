@@ -9,8 +9,8 @@ import type {
 import type { MoveId } from './catalogue/move.ts';
 import type { Muscle } from './catalogue/muscles.ts';
 import type { Plan } from './plan/plan.ts';
-import type { Home, LifeStep, PlanRecord, VersionCause } from './plan/plan-life.ts';
-import type { Settings } from './settings.ts';
+import type { Home, LifeStep, PlanComment, PlanRecord, VersionCause } from './plan/plan-life.ts';
+import type { RetentionSettings, Settings } from './settings.ts';
 import type { SaidWeek, SayingDecision } from './week/sayings.ts';
 import type { ToldWeek } from './week/told-week.ts';
 
@@ -133,6 +133,16 @@ export type ReviewStore = {
   list(studioId: StudioId, planId: PlanId): Promise<readonly LifeStep[]>;
 };
 
+export type CommentStore = {
+  /** Safe to repeat: a comment is kept once. */
+  add(studioId: StudioId, comment: PlanComment): Promise<void>;
+  find(studioId: StudioId, commentId: string): Promise<PlanComment | undefined>;
+  /** In the order made, resolved ones too. */
+  list(studioId: StudioId, planId: PlanId): Promise<readonly PlanComment[]>;
+  /** The first to resolve it counts. */
+  resolve(studioId: StudioId, commentId: string, by: PersonId, at: string): Promise<void>;
+};
+
 /** What a notice asks of the sender. `payload` is the ready call, without channel and thread. */
 export type NoticePayload = {
   readonly text: string;
@@ -236,6 +246,48 @@ export type WeekReportStore = {
   listDecisions(studioId: StudioId): Promise<readonly SayingDecision[]>;
 };
 
+/** Notices to a person that can be switched off; the others are answers, or somebody waits for them. */
+export const noticeKinds = ['how it went', 'before a class', 'plans that wait'] as const;
+export type NoticeKind = (typeof noticeKinds)[number];
+
+/** What is kept of one person, in numbers and titles. */
+export type PersonData = {
+  readonly plans: readonly { readonly title?: string; readonly state: PlanRecord['state'] }[];
+  readonly versions: number;
+  readonly steps: number;
+  readonly comments: number;
+  readonly classes: number;
+  readonly notices: number;
+};
+
+/** In whose place a person stands who is forgotten. */
+export const forgottenPerson = 'forgotten';
+
+/** What a studio keeps: how long, for whom, and that it goes. */
+export type CareStore = {
+  /** The kinds a person has switched off. */
+  listSwitchedOff(studioId: StudioId, personId: PersonId): Promise<ReadonlySet<NoticeKind>>;
+  switchOff(studioId: StudioId, personId: PersonId, kinds: readonly NoticeKind[]): Promise<void>;
+  collectPerson(studioId: StudioId, personId: PersonId): Promise<PersonData>;
+  /**
+   * Deletes the person's drafts, comments and messages; puts `forgottenPerson` in their place everywhere else.
+   * Load, counts and approvals stay. `places`: their direct messages, as far as the caller knows them. Done
+   * again by a restore.
+   */
+  forgetPerson(studioId: StudioId, personId: PersonId, places: readonly string[], at: string): Promise<void>;
+  /** Lets go what is older than the settings say. */
+  retain(studioId: StudioId, limits: RetentionSettings, now: string): Promise<void>;
+  /** When the data was last looked after, and since when the studio has left. */
+  findCare(studioId: StudioId): Promise<{ readonly caredAt?: string; readonly leftAt?: string }>;
+  markCared(studioId: StudioId, at: string): Promise<void>;
+  /** Undefined for a studio that is here again. What was still to be sent is given up where it leaves. */
+  markLeft(studioId: StudioId, at: string | undefined): Promise<void>;
+  /** Everything of the studio but its id goes. */
+  deleteStudio(studioId: StudioId): Promise<void>;
+  /** Every row of the studio by table, its JSON as data. */
+  exportStudio(studioId: StudioId): Promise<Readonly<Record<string, readonly unknown[]>>>;
+};
+
 /** Everything storage offers; every store takes the studio first. */
 export type Stores = {
   readonly studios: StudioStore;
@@ -244,10 +296,12 @@ export type Stores = {
   readonly plans: PlanStore;
   readonly classes: ClassStore;
   readonly reviews: ReviewStore;
+  readonly comments: CommentStore;
   readonly notices: NoticeStore;
   readonly deliveries: DeliveryStore;
   readonly weekReports: WeekReportStore;
   readonly timetable: TimetableStore;
+  readonly care: CareStore;
 };
 
 export type Storage = Stores & {

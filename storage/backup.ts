@@ -24,8 +24,8 @@ export async function backUp({ database }: Pick<SqliteStorage, 'database'>, toFi
   }
 }
 
-/** Reads the whole copy; as one file, without the side files that WAL needs. */
-function assertSound(copy: string): void {
+/** Throws where the file is no sound database. Reads the whole copy; as one file, without the side files that WAL needs. */
+export function assertSound(copy: string): void {
   const database = new SqliteDatabase(copy, { fileMustExist: true });
   try {
     database.pragma('journal_mode = DELETE');
@@ -38,7 +38,7 @@ function assertSound(copy: string): void {
   }
 }
 
-function sync(path: string): void {
+export function sync(path: string): void {
   const descriptor = openSync(path, 'r');
   try {
     fsyncSync(descriptor);

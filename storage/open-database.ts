@@ -6,7 +6,13 @@ import SqliteDatabase, { type Database } from 'better-sqlite3';
 const busyMilliseconds = 250;
 
 /** Journal mode is `memory` for a database in memory, and WAL for every file. */
-const required = { synchronous: 2, foreign_keys: 1, busy_timeout: busyMilliseconds, trusted_schema: 0 };
+const required = {
+  synchronous: 2,
+  secure_delete: 1,
+  foreign_keys: 1,
+  busy_timeout: busyMilliseconds,
+  trusted_schema: 0,
+};
 
 /** Opens a file, or `:memory:`, ready for durable work; throws where SQLite does not take a pragma. */
 export function openDatabase(file: string): Database {
@@ -16,6 +22,8 @@ export function openDatabase(file: string): Database {
     // WAL at its default, NORMAL, loses acknowledged rows in a power cut; FULL syncs every commit.
     database.pragma('journal_mode = WAL');
     database.pragma('synchronous = FULL');
+    // What is deleted is overwritten, so that a person who is forgotten is in no free page.
+    database.pragma('secure_delete = ON');
     database.pragma('foreign_keys = ON');
     database.pragma('trusted_schema = OFF');
     assertPragmas(database);

@@ -1,9 +1,12 @@
 import type { Database } from 'better-sqlite3';
-import { Kysely } from 'kysely';
+import { Kysely, sql } from 'kysely';
 import type { Storage, Stores } from '../domain/ports.ts';
 import { type Access, createAccess } from './access.ts';
+import { createCareStore, type Traces } from './care-store.ts';
 import { createClassStore } from './class-store.ts';
+import { createCommentStore } from './comment-store.ts';
 import { createDeliveryStore } from './delivery-store.ts';
+import { type Forgotten, openForgotten } from './forgotten.ts';
 import { createImmediateDialect } from './immediate-dialect.ts';
 import { migrate } from './migrate.ts';
 import { createNoticeStore } from './notice-store.ts';
@@ -28,10 +31,18 @@ export function openStorage({ file }: { readonly file: string }): SqliteStorage 
   const database = openMigrated(file);
   const tables = new Kysely<Tables>({ dialect: createImmediateDialect(database) });
   const access = createAccess(tables, database);
+  const forgotten = openForgotten(file);
   const readSettings = createReadSettings();
   return {
-    ...createStores(access, readSettings),
-    inTransaction: (work) => access.transaction((inner) => work(createStores(inner, readSettings))),
+    ...createStores(access, readSettings, forgotten, { left: false }),
+    inTransaction: async (work) => {
+      const traces: Traces = { left: false };
+      const result = await access.transaction((inner) =>
+        work(createStores(inner, readSettings, forgotten, traces)),
+      );
+      if (traces.left) await emptyLog(tables);
+      return result;
+    },
     close: async () => {
       await tables.destroy();
       // Kysely leaves a database open that no query has met.
@@ -52,7 +63,17 @@ function openMigrated(file: string): Database {
   }
 }
 
-function createStores(access: Access, readSettings: ReadSettings): Stores {
+/** What was deleted still stands in the log until it is written over the database and cut to nothing. */
+async function emptyLog(tables: Kysely<Tables>): Promise<void> {
+  await tables.connection().execute((connection) => sql`PRAGMA wal_checkpoint(TRUNCATE)`.execute(connection));
+}
+
+function createStores(
+  access: Access,
+  readSettings: ReadSettings,
+  forgotten: Forgotten,
+  traces: Traces,
+): Stores {
   return {
     studios: createStudioStore(access),
     people: createPeopleStore(access),
@@ -60,9 +81,11 @@ function createStores(access: Access, readSettings: ReadSettings): Stores {
     plans: createPlanStore(access),
     classes: createClassStore(access),
     reviews: createReviewStore(access),
+    comments: createCommentStore(access),
     notices: createNoticeStore(access),
     deliveries: createDeliveryStore(access),
     weekReports: createWeekReportStore(access),
     timetable: createTimetableStore(access),
+    care: createCareStore(access, forgotten, traces),
   };
 }

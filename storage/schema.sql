@@ -1,4 +1,4 @@
-PRAGMA user_version = 3;
+PRAGMA user_version = 5;
 
 CREATE TABLE calendar_feeds (
   studio_id TEXT NOT NULL PRIMARY KEY REFERENCES studios (studio_id),
@@ -110,6 +110,20 @@ CREATE TABLE due_marks (
   looked_at TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE forgotten_marks (
+  studio_id TEXT NOT NULL REFERENCES studios (studio_id),
+  mark TEXT NOT NULL,
+  forgotten_at TEXT NOT NULL,
+  PRIMARY KEY (studio_id, mark, forgotten_at)
+) STRICT;
+
+CREATE TABLE notice_choices (
+  studio_id TEXT NOT NULL REFERENCES studios (studio_id),
+  person_id TEXT NOT NULL,
+  kind TEXT NOT NULL,
+  PRIMARY KEY (studio_id, person_id, kind)
+) STRICT;
+
 CREATE TABLE notices (
   studio_id TEXT NOT NULL REFERENCES studios (studio_id),
   notice_key TEXT NOT NULL,
@@ -142,6 +156,25 @@ CREATE TABLE people (
   roles TEXT NOT NULL CHECK (json_valid(roles)),
   PRIMARY KEY (studio_id, person_id)
 ) STRICT;
+
+CREATE TABLE plan_comments (
+  studio_id TEXT NOT NULL,
+  plan_id TEXT NOT NULL,
+  sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+  comment_id TEXT NOT NULL,
+  line_id TEXT NOT NULL,
+  version INTEGER NOT NULL CHECK (version >= 1),
+  said TEXT NOT NULL,
+  said_by TEXT NOT NULL,
+  said_at TEXT NOT NULL,
+  resolved_by TEXT,
+  resolved_at TEXT,
+  UNIQUE (studio_id, comment_id),
+  FOREIGN KEY (studio_id, plan_id) REFERENCES plans (studio_id, plan_id) ON DELETE CASCADE,
+  CHECK ((resolved_by IS NULL) = (resolved_at IS NULL))
+) STRICT;
+
+CREATE INDEX plan_comments_by_plan ON plan_comments (studio_id, plan_id, sequence);
 
 CREATE TRIGGER plan_versions_leave_with_their_plan BEFORE DELETE ON plan_versions
 WHEN EXISTS (SELECT 1 FROM plans WHERE studio_id = OLD.studio_id AND plan_id = OLD.plan_id)
@@ -228,6 +261,12 @@ CREATE TABLE settings (
   settings TEXT NOT NULL CHECK (json_valid(settings)),
   fingerprint TEXT NOT NULL,
   saved_at TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE studio_care (
+  studio_id TEXT NOT NULL PRIMARY KEY REFERENCES studios (studio_id),
+  cared_at TEXT,
+  left_at TEXT
 ) STRICT;
 
 CREATE TABLE studios (

@@ -24,6 +24,10 @@ export type Tables = {
     decided_at: string;
   };
   calendar_feeds: { studio_id: string; token: string; made_at: string };
+  plan_comments: PlanCommentTable;
+  notice_choices: { studio_id: string; person_id: string; kind: string };
+  forgotten_marks: { studio_id: string; mark: string; forgotten_at: string };
+  studio_care: { studio_id: string; cared_at: string | null; left_at: string | null };
   due_marks: { studio_id: string; looked_at: string };
 };
 
@@ -66,6 +70,20 @@ type DismissedFindingTable = {
   dismissed_by: string;
   reason: string;
   dismissed_at: string;
+};
+
+type PlanCommentTable = {
+  studio_id: string;
+  plan_id: string;
+  sequence: Generated<number>;
+  comment_id: string;
+  line_id: string;
+  version: number;
+  said: string;
+  said_by: string;
+  said_at: string;
+  resolved_by: string | null;
+  resolved_at: string | null;
 };
 
 type ReviewTable = {

@@ -1,6 +1,8 @@
 import { firstTables } from './0001-first-tables.ts';
 import { timetable } from './0002-timetable.ts';
 import { weekReports } from './0003-week-reports.ts';
+import { planComments } from './0004-plan-comments.ts';
+import { careOfData } from './0005-care-of-data.ts';
 
 /** In order; the n-th brings `user_version` to n. A migration that stands here is never edited: add the next. */
-export const migrations: readonly string[] = [firstTables, timetable, weekReports];
+export const migrations: readonly string[] = [firstTables, timetable, weekReports, planComments, careOfData];

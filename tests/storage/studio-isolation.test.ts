@@ -26,6 +26,15 @@ const taught: ScheduledClass = {
   planId: 'plan-1',
   state: 'taught',
 };
+const comment = {
+  id: 'note-1',
+  planId: 'plan-1',
+  line: 'm1',
+  version: 1,
+  text: 'slower',
+  by: 'mara',
+  at: noon,
+};
 const delivery = { key: 'ev-1', kind: 'event', body: '{}', receivedAt: noon } as const;
 
 const told: ToldWeek = {
@@ -47,6 +56,7 @@ async function fill(studio: StudioId): Promise<void> {
   await storage.people.save(studio, { id: 'mara', roles: ['instructor'] });
   await storage.settings.save(studio, defaultSettings, 'a', noon);
   await storage.plans.dismissFinding(studio, 'plan-1', 'grip', 'mara', 'wanted', noon);
+  await storage.comments.add(studio, comment);
   await storage.reviews.add(studio, 'plan-1', { kind: 'sent', version: 1, by: 'mara', at: noon });
   await storage.classes.save(studio, taught);
   await storage.classes.saveLoad(studio, 'class-1', version.load, version.setsByPattern);
@@ -56,6 +66,9 @@ async function fill(studio: StudioId): Promise<void> {
   await storage.deliveries.receive(studio, delivery);
   await storage.weekReports.save(studio, '2026-W47', told, noon);
   await storage.weekReports.decide(studio, { saying: 'group:back', goesOn: true, week: '2026-W47' }, noon);
+  await storage.care.forgetPerson(studio, 'someone', [], noon);
+  await storage.care.switchOff(studio, 'mara', ['how it went']);
+  await storage.care.markCared(studio, noon);
   await storage.timetable.keepLookedAt(studio, noon);
   await storage.timetable.saveFeedToken(studio, `token of ${studio}`, noon);
 }
@@ -79,6 +92,8 @@ const reads: readonly (readonly [string, Call])[] = [
   ['classes.listBetween', (s, id) => s.classes.listBetween(id, ...week)],
   ['classes.listLoadBetween', (s, id) => s.classes.listLoadBetween(id, ...week)],
   ['classes.listMovesTaught', (s, id) => s.classes.listMovesTaught(id).then((ids) => [...ids])],
+  ['comments.find', (s, id) => s.comments.find(id, 'note-1')],
+  ['comments.list', (s, id) => s.comments.list(id, 'plan-1')],
   ['reviews.list', (s, id) => s.reviews.list(id, 'plan-1')],
   ['notices.find', (s, id) => s.notices.find(id, notice.key)],
   ['notices.findBySentTo', (s, id) => s.notices.findBySentTo(id, sentTo.place, sentTo.stamp)],
@@ -87,6 +102,10 @@ const reads: readonly (readonly [string, Call])[] = [
   ['weekReports.find', (s, id) => s.weekReports.find(id, '2026-W47')],
   ['weekReports.listBefore', (s, id) => s.weekReports.listBefore(id, '2026-W48', 9)],
   ['weekReports.listDecisions', (s, id) => s.weekReports.listDecisions(id)],
+  ['care.listSwitchedOff', (s, id) => s.care.listSwitchedOff(id, 'mara').then((kinds) => [...kinds])],
+  ['care.collectPerson', (s, id) => s.care.collectPerson(id, 'mara').then(({ plans }) => plans)],
+  ['care.findCare', (s, id) => s.care.findCare(id).then(({ caredAt }) => caredAt)],
+  ['care.exportStudio', (s, id) => s.care.exportStudio(id).then(({ plans }) => plans)],
   ['timetable.findLookedAt', (s, id) => s.timetable.findLookedAt(id)],
   ['timetable.findFeedToken', (s, id) => s.timetable.findFeedToken(id)],
   ['timetable.findStudioOfFeed', (s, id) => s.timetable.findStudioOfFeed(`token of ${id}`)],
@@ -107,6 +126,8 @@ const writes: readonly (readonly [string, Call])[] = [
     'reviews.add',
     (s, id) => s.reviews.add(id, 'plan-1', { kind: 'approved', version: 1, by: 'i', at: noon }),
   ],
+  ['comments.add', (s, id) => s.comments.add(id, { ...comment, text: 'other' })],
+  ['comments.resolve', (s, id) => s.comments.resolve(id, 'note-1', 'i', noon)],
   ['notices.enqueue', (s, id) => s.notices.enqueue(id, { ...notice, to: 'elsewhere' })],
   ['notices.markSending', (s, id) => s.notices.markSending(id, notice.key, noon)],
   ['notices.markSent', (s, id) => s.notices.markSent(id, notice.key, sentTo, noon)],
@@ -119,6 +140,12 @@ const writes: readonly (readonly [string, Call])[] = [
     'weekReports.decide',
     (s, id) => s.weekReports.decide(id, { saying: 'group:back', goesOn: false, week: '2026-W48' }, noon),
   ],
+  ['care.switchOff', (s, id) => s.care.switchOff(id, 'mara', [])],
+  ['care.forgetPerson', (s, id) => s.care.forgetPerson(id, 'mara', [], noon)],
+  ['care.retain', (s, id) => s.care.retain(id, defaultSettings.retention, '2036-01-01T00:00:00.000Z')],
+  ['care.markCared', (s, id) => s.care.markCared(id, '2027-01-01T00:00:00.000Z')],
+  ['care.markLeft', (s, id) => s.care.markLeft(id, noon)],
+  ['care.deleteStudio', (s, id) => s.care.deleteStudio(id)],
   ['timetable.keepLookedAt', (s, id) => s.timetable.keepLookedAt(id, '2027-01-01T00:00:00.000Z')],
   ['timetable.saveFeedToken', (s, id) => s.timetable.saveFeedToken(id, `next of ${id}`, noon)],
 ];
@@ -177,6 +204,6 @@ test.each(writes)('%s on the same ids changes its own studio only', async (name,
   const others = rowsOf(otherStudioId);
   await write(storage, otherStudioId);
   expect(rowsOf(studioId)).toEqual(before);
-  const repeats = ['plans.create', 'notices.enqueue', 'deliveries.receive'];
+  const repeats = ['plans.create', 'comments.add', 'notices.enqueue', 'deliveries.receive'];
   if (!repeats.includes(name)) expect(rowsOf(otherStudioId)).not.toEqual(others);
 });
