@@ -27,7 +27,10 @@ export function renderAfterClass(scheduled: ScheduledClass, words: Words): Messa
       ],
     },
     ...(taught ? [effortRow(scheduled, words), lengthRow(scheduled, words)] : []),
-    context('hint', words.after.hint),
+    context(
+      'hint',
+      scheduled.planId === undefined ? `${words.week.taughtHint}\n${words.after.hint}` : words.after.hint,
+    ),
   ];
   return { text: said === '' ? `${lead} ${words.after.askInShort}` : `${lead} ${said}`, blocks };
 }

@@ -6,6 +6,9 @@ const size = { width: 720, top: 64, row: 40, bar: 22, names: 150, right: 60, bot
 /** One neutral tint: a bar is no mark. */
 const tint = { ink: '#1f2328', bar: '#6b7f99', line: '#59636e', ground: '#ffffff' } as const;
 
+/** Keeps a number readable where the line runs behind it. */
+const halo = `stroke="${tint.ground}" stroke-width="5" paint-order="stroke"`;
+
 /** The week's bar chart as SVG: a name, a bar and its number a row, and a line at the least wanted. */
 export function drawWeekChart(
   { bars, leastSets }: WeekChart,
@@ -22,15 +25,15 @@ export function drawWeekChart(
     return [
       `<text x="${size.names - 10}" y="${textY}" text-anchor="end">${escapeText(muscle)}</text>`,
       `<rect x="${size.names}" y="${y}" width="${width}" height="${size.bar}" fill="${tint.bar}"/>`,
-      `<text x="${size.names + width + 8}" y="${textY}">${sets}</text>`,
+      `<text x="${size.names + width + 8}" y="${textY}" ${halo}>${sets}</text>`,
     ].join('');
   });
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${size.width}" height="${height}" font-family="DejaVu Sans" font-size="17" fill="${tint.ink}">`,
     `<rect width="${size.width}" height="${height}" fill="${tint.ground}"/>`,
     `<text x="16" y="36" font-size="20">${escapeText(words.title)}</text>`,
-    ...rows,
     `<path d="M${leastX} ${size.top - 8}V${height - size.bottom}" stroke="${tint.line}" stroke-width="2" stroke-dasharray="6 4"/>`,
+    ...rows,
     `<text x="${leastX}" y="${height - 14}" text-anchor="middle" font-size="15">${escapeText(words.least)}</text>`,
     '</svg>',
   ].join('');

@@ -89,6 +89,7 @@ export const weekWords = {
       ? `*${sayingName(saying)}*: goes on. I ask again after three more Mondays.`
       : `*${sayingName(saying)}*: left out of the first lines until it was mended once.`,
   onlyCoachDecides: 'Only a head coach decides what the report goes on saying.',
+  taughtHint: 'No plan is known. Reply here with its patterns: taught: squat, hinge, push, core',
   taughtCounted: (name: string, counted: readonly Pattern[], unknown: readonly string[]) =>
     `Counted for ${name}: ${counted.join(', ')}.${unknown.length === 0 ? '' : ` Not known as a pattern: ${unknown.join(', ')}.`}`,
   taughtHasPlan: (name: string) =>

@@ -7,6 +7,7 @@ import { weekForAsker } from '../../../bot/flows/week-for-asker.ts';
 import { wholeWeekOfStudio } from '../../../bot/flows/week-of-studio.ts';
 import type { ActionRequest, Message, Reaction } from '../../../bot/handling.ts';
 import { actions } from '../../../bot/ids.ts';
+import { acceptMessageBlocks, textLengthOf } from '../../../bot/local/accepted-blocks.ts';
 import { demoChannels, demoPeople, demoStart } from '../../../bot/local/demo/demo-studio.ts';
 import type { ReportMoment } from '../../../domain/calendar/due-notices.ts';
 import type { Muscle } from '../../../domain/catalogue/muscles.ts';
@@ -162,6 +163,22 @@ describe('one report a studio and week', () => {
     await studio.tick(later(mondaySeven, minutes * 60_000));
     const [report] = await studio.notices(/^week:[^:]+$/);
     expect(report?.payload.text.startsWith('This report comes late.')).toBe(late);
+  });
+
+  test('every message is one the workspace takes, rich or plain', async () => {
+    const studio = await openWeekStudio();
+    await studio.tick(mondaySeven);
+    const asked = await studio.at(demoStart, (desk) => weekForAsker(desk, coach.id, '41'));
+    const posted = (await studio.notices(/^week:/)).map(({ payload }) => payload);
+    const all = [...posted, asked].flatMap((payload) => [
+      payload.blocks ?? [],
+      'fallbackBlocks' in payload ? (payload.fallbackBlocks ?? []) : [],
+    ]);
+    expect(all.length).toBeGreaterThan(8);
+    for (const blocks of all) {
+      expect(acceptMessageBlocks(JSON.parse(JSON.stringify(blocks)))).toMatchObject({ kind: 'accepted' });
+      expect(textLengthOf(blocks)).toBeLessThan(12_000);
+    }
   });
 
   test('goes without names: no person stands in what the team sees', async () => {
@@ -447,5 +464,31 @@ describe('/evenset week', () => {
     const theirs = JSON.stringify((await ask('41')).blocks);
     expect(mine).toContain('training strain 1927');
     expect(theirs).not.toContain('strain');
+  });
+});
+
+describe('the question after a class without a plan', () => {
+  test('shows the line of patterns, and a reply in its thread counts that class', async () => {
+    const studio = await openWeekStudio();
+    await studio.tick('2026-10-16T08:00:00.000Z');
+    await studio.tick('2026-10-18T08:00:00.000Z');
+    const key = 'after:thu-evening:2026-10-15';
+    const [question] = await studio.notices(new RegExp(`^${key}$`));
+    expect(JSON.stringify(question?.payload.blocks)).toContain('taught: squat, hinge, push, core');
+    const { place, stamp } = await studio.markSent(key);
+    const answer = await studio.at('2026-10-18T09:00:00.000Z', (desk) =>
+      sayTaught(desk, 'taught: squat', instructor.id, { place, thread: stamp }),
+    );
+    expect(answer?.text).toBe('Counted for Thursday Strong, Thu 15 Oct, 18:30: squat.');
+  });
+
+  test('someone else’s line counts nothing', async () => {
+    const studio = await openWeekStudio();
+    await studio.tick('2026-10-16T08:00:00.000Z');
+    const { place, stamp } = await studio.markSent('after:thu-evening:2026-10-15');
+    const answer = await studio.at('2026-10-18T09:00:00.000Z', (desk) =>
+      sayTaught(desk, 'taught: squat', member.id, { place, thread: stamp }),
+    );
+    expect(answer?.text).toBe('Only the instructor of the class or a head coach can mark it.');
   });
 });
