@@ -21,6 +21,12 @@ import {
   onWithdraw,
 } from './actions/plan-actions.ts';
 import {
+  onApproveClean,
+  onOpenApproveWithNote,
+  onOpenComment,
+  onResolveComment,
+} from './actions/review-actions.ts';
+import {
   onCannotTeach,
   onChooseClass,
   onHouseClass,
@@ -36,6 +42,7 @@ import { onDraftFromMessage } from './messages/on-draft-from-message.ts';
 import { onMessage } from './messages/on-message.ts';
 import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
 import { onAskChangesForm, onDraftForm, onScheduleForm } from './views/plan-views.ts';
+import { onApproveWithNoteForm, onCommentForm } from './views/review-views.ts';
 import { onOpenSettings, onSettingsForm, onSettingsPart } from './views/settings-views.ts';
 
 /** The one place where names meet handlers. */
@@ -54,6 +61,10 @@ export const handlers: Handlers = {
     [actions.withdraw]: onWithdraw,
     [actions.approve]: onApprove,
     [actions.openAskChanges]: onOpenAskChanges,
+    [actions.openApproveWithNote]: onOpenApproveWithNote,
+    [actions.openComment]: onOpenComment,
+    [actions.resolveComment]: onResolveComment,
+    [actions.approveClean]: onApproveClean,
     [actions.taughtAsPlanned]: onTaughtAsPlanned,
     [actions.openTaughtWithChanges]: onOpenTaughtWithChanges,
     [actions.notTaught]: onNotTaught,
@@ -75,6 +86,8 @@ export const handlers: Handlers = {
     [views.draft]: onDraftForm,
     [views.schedule]: onScheduleForm,
     [views.askChanges]: onAskChangesForm,
+    [views.approveWithNote]: onApproveWithNoteForm,
+    [views.comment]: onCommentForm,
     [views.taughtWithChanges]: onTaughtWithChangesForm,
     [views.ownMove]: onOwnMoveForm,
     [views.changeOwnMove]: onChangeOwnMoveForm,

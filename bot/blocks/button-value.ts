@@ -8,6 +8,7 @@ const buttonValue = z.strictObject({
   /** A stretch of the draft's text to put `name` in the place of. */
   at: z.tuple([z.int().min(0), z.int().min(0)]).exactOptional(),
   name: z.string().max(200).exactOptional(),
+  comment: z.string().max(80).exactOptional(),
   /** Notice key of the message the button stands on, so that it can be updated. */
   on: z.string().max(255).exactOptional(),
 });

@@ -56,3 +56,17 @@ function piecesOf(line: string, most: number): readonly string[] {
   }
   return left === '' ? pieces : [...pieces, left];
 }
+
+/** Lines up to a number of characters, then how many are left. */
+export function firstLines(
+  lines: readonly string[],
+  most: number,
+  left: (count: number) => string,
+): readonly string[] {
+  let used = 0;
+  const fits = lines.findIndex((line) => {
+    used += line.length + 1;
+    return used > most;
+  });
+  return fits === -1 ? lines : [...lines.slice(0, fits), left(lines.length - fits)];
+}

@@ -4,6 +4,7 @@ import { renderHelp } from '../blocks/help-message.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor } from '../flows/open-plan.ts';
 import { cardKey } from '../flows/post-draft.ts';
+import { reviewsFor } from '../flows/reviews-at-once.ts';
 import { sayOfClass } from '../flows/say-of-class.ts';
 import { startDraft } from '../flows/start-draft.ts';
 import { weekForAsker } from '../flows/week-for-asker.ts';
@@ -17,6 +18,8 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
     return { answers: [{ kind: 'open view', triggerId: request.triggerId, view: draftForm(desk.words) }] };
   if (word.toLowerCase() === 'week' && more.length === 0)
     return toYou(await weekForAsker(desk, request.personId, argument));
+  if (word.toLowerCase() === 'reviews' && argument === undefined)
+    return toYou(await reviewsFor(desk, request.personId));
   if (word.toLowerCase() === 'help' && argument === undefined) return toYou(renderHelp(desk.words));
   const ofClass = await sayOfClass(desk, text, request.personId);
   if (ofClass !== undefined) return toYou(ofClass);

@@ -34,7 +34,8 @@ export async function answerLastTime(desk: Desk, open: OpenPlan): Promise<readon
 /** How far back a class of the same title is looked for. */
 const lookBackMilliseconds = 180 * 86_400_000;
 
-async function lastTaught(desk: Desk, open: OpenPlan): Promise<ScheduledClass | undefined> {
+/** The last class taught of this plan, else of its title. */
+export async function lastTaught(desk: Desk, open: OpenPlan): Promise<ScheduledClass | undefined> {
   const { classes } = desk.stores;
   const isTaught = (each: ScheduledClass) => each.state === 'taught' && each.planId !== undefined;
   const own = (await classes.findByPlan(desk.studioId, open.record.id)).filter(isTaught);

@@ -1,11 +1,14 @@
 import { reportOnPlan } from '../../domain/class-report.ts';
 import { decideStep, type PlanStep } from '../../domain/plan/decide-step.ts';
 import type { LifeStep, PlanRecord } from '../../domain/plan/plan-life.ts';
+import type { ThreadRef } from '../../domain/ports.ts';
 import { escapeText } from '../blocks/escape.ts';
 import { renderDifference, renderReview } from '../blocks/review-message.ts';
 import type { Desk, Message } from '../handling.ts';
+import { whyNotPosted } from './keep-private.ts';
 import { contextFor, type OpenPlan, openPlan } from './open-plan.ts';
 import { postInThread, refreshCard } from './post-draft.ts';
+import { reviewFacts } from './review-facts.ts';
 
 /** What became of a step: done, or refused with words for the person who asked. */
 export type Stepped =
@@ -39,11 +42,23 @@ export async function withdraw(desk: Desk, open: OpenPlan, by: string): Promise<
   return stepped;
 }
 
-/** The head coach's yes to the version they looked at. */
-export async function approve(desk: Desk, open: OpenPlan, by: string, version: number): Promise<Stepped> {
-  const stepped = await step(desk, open, { kind: 'approve', by, at: desk.now, version });
+/** The head coach's yes to the version they looked at, with a note where they wrote one. */
+export async function approve(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  version: number,
+  note = '',
+): Promise<Stepped> {
+  const isPrivate = whyNotPosted(desk, note);
+  if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
+  const stepped = await step(desk, open, { kind: 'approve', by, at: desk.now, version, note });
   if (stepped.kind === 'stepped')
-    await tellAuthor(desk, stepped.open, desk.words.review.approvedNote(by, version));
+    await tellAuthor(
+      desk,
+      stepped.open,
+      desk.words.review.approvedNote(by, version, escapeText(note.trim())),
+    );
   return stepped;
 }
 
@@ -54,6 +69,8 @@ export async function askChanges(
   version: number,
   reason: string,
 ): Promise<Stepped> {
+  const isPrivate = whyNotPosted(desk, reason);
+  if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
   const stepped = await step(desk, open, { kind: 'ask changes', by, at: desk.now, version, reason });
   if (stepped.kind === 'stepped')
     await tellAuthor(desk, stepped.open, desk.words.review.changesNote(by, version, escapeText(reason)));
@@ -95,6 +112,16 @@ async function reviewKey(desk: Desk, record: PlanRecord): Promise<string> {
   return `review:${record.id}:${rounds}`;
 }
 
+/** The thread under the review's message; undefined where none was posted. */
+export async function reviewThread(
+  desk: Desk,
+  open: OpenPlan,
+): Promise<{ readonly to: string; readonly thread: ThreadRef } | undefined> {
+  const noticeKey = await reviewKey(desk, open.record);
+  const posted = await desk.stores.notices.find(desk.studioId, noticeKey);
+  return posted && { to: posted.to, thread: { noticeKey } };
+}
+
 async function postReview(desk: Desk, open: OpenPlan): Promise<void> {
   if (desk.settings.reviewChannel === undefined) return;
   await desk.stores.notices.enqueue(desk.studioId, {
@@ -106,9 +133,11 @@ async function postReview(desk: Desk, open: OpenPlan): Promise<void> {
   });
 }
 
-async function updateReview(desk: Desk, open: OpenPlan, cause: string): Promise<void> {
+/** Brings the review's message up to date; `cause` tells this update from others. */
+export async function updateReview(desk: Desk, open: OpenPlan, cause: string): Promise<void> {
   if (desk.settings.reviewChannel === undefined) return;
   const key = await reviewKey(desk, open.record);
+  if ((await desk.stores.notices.find(desk.studioId, key)) === undefined) return;
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `${key}:${cause}`,
     to: desk.settings.reviewChannel,
@@ -125,7 +154,7 @@ async function reviewMessage(desk: Desk, open: OpenPlan): Promise<Message> {
     approvedVersion === undefined || approvedVersion === currentVersion
       ? undefined
       : await openPlan(desk, open.record.id, approvedVersion);
-  return renderReview(open, await stepsOf(desk, open), approved, desk);
+  return renderReview(open, await stepsOf(desk, open), approved, await reviewFacts(desk, open), desk);
 }
 
 async function replyInReview(desk: Desk, open: OpenPlan, before: OpenPlan): Promise<void> {

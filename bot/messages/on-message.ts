@@ -4,10 +4,12 @@ import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { renderHelp } from '../blocks/help-message.ts';
 import { addsLines, withLines } from '../flows/adds-lines.ts';
 import { rewrite } from '../flows/change-plan.ts';
+import { commentByLabel } from '../flows/comment-on-move.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor, findPlanInThread, type OpenPlan, openPlan } from '../flows/open-plan.ts';
 import { carryOutOrder } from '../flows/own-moves.ts';
 import { classInThread } from '../flows/recount-kit.ts';
+import { reviewsFor } from '../flows/reviews-at-once.ts';
 import { sayOfClass } from '../flows/say-of-class.ts';
 import { sayTaught } from '../flows/say-taught.ts';
 import { startDraft } from '../flows/start-draft.ts';
@@ -45,6 +47,8 @@ async function onReply(request: MessageRequest, thread: string, desk: Desk): Pro
   const taught = await sayTaught(desk, text, personId, { place, thread });
   if (taught !== undefined) return reply(request, desk, taught);
   const open = await openPlanIn(desk, request.place, thread);
+  const comment = open && (await commentInReview(desk, open, request));
+  if (comment !== undefined) return reply(request, desk, ...comment);
   const scheduled = open?.scheduled ?? (await classInThread(desk, request.place, thread));
   // `12 now` in the thread of a plan without a class is an edit of the plan.
   const isEdit = open !== undefined && scheduled === undefined && looksLikeEdit(request.text);
@@ -54,11 +58,25 @@ async function onReply(request: MessageRequest, thread: string, desk: Desk): Pro
   return reply(request, desk, ...(await sayInThread(desk, open, request.personId, request.text)));
 }
 
+/** `B1: slower` to Evenset in a review's thread is a comment on that move. */
+async function commentInReview(
+  desk: Desk,
+  open: OpenPlan,
+  { place, personId, text }: MessageRequest,
+): Promise<readonly Message[] | undefined> {
+  const [, label, said] = /^\s*([a-z]{1,2}\d?)\s*:\s*(\S[\s\S]*)$/iu.exec(text) ?? [];
+  if (place !== desk.settings.reviewChannel || label === undefined || said === undefined) return undefined;
+  const told = await commentByLabel(desk, open, personId, label, said);
+  return told === undefined ? [] : [told];
+}
+
 async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction> {
   const { text, place, stamp, personId } = request;
   const [word = '', argument, ...more] = text.trim().split(/\s+/);
   if (word.toLowerCase() === 'week' && more.length === 0)
     return reply(request, desk, await weekForAsker(desk, personId, argument));
+  if (word.toLowerCase() === 'reviews' && argument === undefined)
+    return reply(request, desk, await reviewsFor(desk, personId));
   const taught = await sayTaught(desk, text, personId);
   if (taught !== undefined) return reply(request, desk, taught);
   const ofClass = await sayOfClass(desk, text, personId);

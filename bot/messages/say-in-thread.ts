@@ -30,7 +30,8 @@ const threadWords: Readonly<Record<string, Said>> = {
   versions: async (desk, open) => renderVersions(desk, open),
   send: async (desk, open, by) => answerOf(await sendForReview(desk, open, by)),
   withdraw: async (desk, open, by) => answerOf(await withdraw(desk, open, by)),
-  approve: async (desk, open, by) => answerOf(await approve(desk, open, by, open.record.currentVersion)),
+  approve: async (desk, open, by, rest) =>
+    answerOf(await approve(desk, open, by, open.record.currentVersion, rest.replace(/^:\s*/, ''))),
   changes: async (desk, open, by, rest) =>
     answerOf(await askChanges(desk, open, by, open.record.currentVersion, rest.replace(/^:\s*/, ''))),
   help: async (desk) => [renderHelp(desk.words)],

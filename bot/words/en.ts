@@ -25,8 +25,10 @@ import { findingText, severityText, standingLine } from './en/finding-words.ts';
 import { homeWords } from './en/home-words.ts';
 import { noteText } from './en/note-words.ts';
 import { ownMoveWords } from './en/own-move-words.ts';
+import { privateWordIn, privateWords } from './en/private-words.ts';
 import { problemText } from './en/problem-words.ts';
 import { refusalText } from './en/refusal-words.ts';
+import { coachWords } from './en/review-words.ts';
 import { settingsWords } from './en/settings-words.ts';
 import {
   afterWords,
@@ -67,6 +69,9 @@ export const english = {
   card: cardWords,
   edits: editWords,
   review: reviewWords,
+  coach: coachWords,
+  privacy: privateWords,
+  privateWordIn,
   flow: flowWords,
   help: helpWords,
   asks: askWords,

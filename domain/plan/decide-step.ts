@@ -13,7 +13,7 @@ export type PlanStep = Act &
         readonly problemCount?: number;
       }
     | { readonly kind: 'send'; readonly version: number; readonly problemCount?: number }
-    | { readonly kind: 'approve'; readonly version: number }
+    | { readonly kind: 'approve'; readonly version: number; readonly note?: string }
     | { readonly kind: 'ask changes'; readonly version: number; readonly reason: string }
     | { readonly kind: 'withdraw' }
   );
@@ -170,10 +170,11 @@ function approve(
     whyStale(record, step.version);
   if (barred !== undefined) return refuse(barred);
   const { version, by } = step;
+  const note = step.note?.trim() ?? '';
   return {
     kind: 'done',
     record: { ...record, state: 'approved', approvedVersion: version },
-    lifeStep: stepAt('approved', step, version),
+    lifeStep: { ...stepAt('approved', step, version), ...(note === '' ? {} : { reason: note }) },
     tells: [{ to: 'author', what: 'approved', version, by }],
   };
 }

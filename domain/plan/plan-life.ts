@@ -1,4 +1,5 @@
 import type { PersonId, PlanId } from '../calendar/scheduled-class.ts';
+import type { LineId } from './plan.ts';
 
 export type PlanState = 'draft' | 'in review' | 'approved';
 
@@ -10,7 +11,20 @@ export type LifeStep = {
   readonly version: number;
   readonly by: PersonId;
   readonly at: string;
+  /** Why changes were asked, or the note of an approval. */
   readonly reason?: string;
+};
+
+/** What someone said of one line of a plan; it follows the line until it is resolved. */
+export type PlanComment = {
+  readonly id: string;
+  readonly planId: PlanId;
+  readonly line: LineId;
+  readonly version: number;
+  readonly text: string;
+  readonly by: PersonId;
+  readonly at: string;
+  readonly resolved?: { readonly by: PersonId; readonly at: string };
 };
 
 /** Where a plan's draft lives: one thread. Ids of the workspace, opaque to the domain. */

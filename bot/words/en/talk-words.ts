@@ -82,8 +82,8 @@ export const reviewWords = {
   technical: (names: string) => `Technical: ${names}`,
   approveButton: (version: number) => `Approve v${version} for teaching`,
   askButton: 'Ask for changes',
-  approvedNote: (by: string, version: number) =>
-    `<@${by}> approved v${version} for teaching: structure and timing.`,
+  approvedNote: (by: string, version: number, note = '') =>
+    `<@${by}> approved v${version} for teaching: structure and timing.${note === '' ? '' : `\nNote: ${note}`}`,
   changesNote: (by: string, version: number, reason: string) =>
     `<@${by}> asks for changes to v${version}: ${reason}\nReply here with an edit, then Send for review.`,
   decided: (kind: LifeStepKind, by: string, version: number, reason: string) =>
@@ -93,7 +93,7 @@ export const reviewWords = {
 function decidedText(kind: LifeStepKind, by: string, version: number, reason: string): string {
   switch (kind) {
     case 'approved':
-      return `Approved for teaching, structure and timing: v${version}, by <@${by}>`;
+      return `Approved for teaching, structure and timing: v${version}, by <@${by}>${reason === '' ? '' : `. Note: ${reason}`}`;
     case 'changes asked':
       return `Changes asked by <@${by}> on v${version}: ${reason}`;
     case 'withdrawn':

@@ -117,7 +117,7 @@ describe('a draft', () => {
     const card = cardIn(stamp);
     expect(card.match(/keep clear of the swing/g)).toHaveLength(1);
     expect(card).toContain('*B* keep clear of the swing');
-    expect(card).toContain('*A C* wrists: fists or handles');
+    expect(card).toContain('*A C* shoulders in a comfortable range');
     expect(card).toContain('side plank: half the time each side (split sides)');
   });
 

@@ -1,16 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { renderOptions, renderSwaps } from '../../../bot/blocks/ask-messages.ts';
+import { renderBatch, renderBatchDone } from '../../../bot/blocks/batch-message.ts';
 import { renderChange } from '../../../bot/blocks/change-message.ts';
+import { renderComment } from '../../../bot/blocks/comment-messages.ts';
 import { renderCardPages, renderDraftCard } from '../../../bot/blocks/draft-card.ts';
 import { renderFindings } from '../../../bot/blocks/findings-lines.ts';
 import { findingsView } from '../../../bot/blocks/findings-view.ts';
 import { readingView } from '../../../bot/blocks/forms.ts';
 import { renderHelp, renderNearestEdit, renderThreadHelp } from '../../../bot/blocks/help-message.ts';
 import { musclesLines, renderMuscles } from '../../../bot/blocks/muscles-lines.ts';
+import { commentForm } from '../../../bot/blocks/review-forms.ts';
 import { renderDifference, renderReview } from '../../../bot/blocks/review-message.ts';
 import { renderTimeline, timelineLines } from '../../../bot/blocks/timeline-lines.ts';
 import type { OpenPlan } from '../../../bot/flows/open-plan.ts';
+import type { ReviewFacts } from '../../../bot/flows/review-facts.ts';
 import type { Message } from '../../../bot/handling.ts';
 import { english } from '../../../bot/words/en.ts';
 import { catalogue } from '../../../domain/catalogue/catalogue.ts';
@@ -59,6 +63,22 @@ const asked: LifeStep = {
   reason: '<*&_'.repeat(250),
 };
 
+const known: ReviewFacts = {
+  lastTaught: { date: '2026-10-26', time: '18:00' },
+  coveredBy: 'U2',
+  newMoves: catalogue.moves.map(({ id }) => id),
+  weekPatterns: { squat: 12 },
+  comments: Array.from({ length: 40 }, (_, place) => ({
+    id: `c${place}`,
+    planId: 'p',
+    line: `m${place}`,
+    version: 1,
+    text: '<*&_'.repeat(250),
+    by: 'U9',
+    at: context.now,
+  })),
+};
+
 /** Every message and view the conversation makes of a plan. */
 function everything(open: OpenPlan, before: OpenPlan): readonly unknown[] {
   const { plan } = open.version;
@@ -70,12 +90,21 @@ function everything(open: OpenPlan, before: OpenPlan): readonly unknown[] {
     renderDraftCard(open, show),
     ...renderCardPages(open, show),
     ...renderChange(before, open, changes, show),
-    renderReview(open, [asked], undefined, show),
-    renderReview({ ...open, record: { ...open.record, state: 'draft' } }, [asked], before, show),
+    renderReview(open, [asked], undefined, known, show),
+    renderReview({ ...open, record: { ...open.record, state: 'draft' } }, [asked], before, known, show),
     ...renderDifference(before, open, show),
     ...renderTimeline(open, show),
     ...renderFindings(open, show),
     renderMuscles(open, show),
+    ...known.comments.slice(0, 1).map((comment) => renderComment(open, comment, show)),
+    renderBatch(
+      {
+        clean: Array(70).fill({ open, trouble: '' }),
+        toLookAt: Array(70).fill({ open, trouble: 'x'.repeat(300) }),
+      },
+      show,
+    ),
+    renderBatchDone(1, Array(70).fill({ open, trouble: '' }), show),
     renderHelp(english),
     renderThreadHelp(english),
     renderNearestEdit(open, 'swap A1 push-up', english),
@@ -98,7 +127,10 @@ function everything(open: OpenPlan, before: OpenPlan): readonly unknown[] {
       method: 'chat.postMessage',
       args: { text, blocks: JSON.stringify(blocks ?? []) },
     })),
-    ...views.map((view) => ({ method: 'views.open', args: { view: JSON.stringify(view) } })),
+    ...[...views, ...[commentForm(open, show) ?? []].flat()].map((view) => ({
+      method: 'views.open',
+      args: { view: JSON.stringify(view) },
+    })),
   ];
 }
 

@@ -37,7 +37,11 @@ describe('sent for review', () => {
     await talk.tap(ana, 'Send for review');
     expect(reviews()).toHaveLength(1);
     expect(review().text).toContain('Push &amp; Hinge, v1, for review from <@U1>');
-    expect(buttonsOf(review()).slice(0, 2)).toEqual(['Approve v1 for teaching', 'Ask for changes']);
+    expect(buttonsOf(review()).slice(0, 3)).toEqual([
+      'Approve v1 for teaching',
+      'Approve with a note',
+      'Ask for changes',
+    ]);
     expect(buttonsOf(card())).not.toContain('Send for review');
   });
 

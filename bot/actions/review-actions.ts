@@ -1,0 +1,54 @@
+import { readBatchValue } from '../blocks/batch-message.ts';
+import { printButtonValue } from '../blocks/button-value.ts';
+import { approveWithNoteForm, commentForm } from '../blocks/review-forms.ts';
+import { resolveComment } from '../flows/comment-on-move.ts';
+import { approveClean } from '../flows/reviews-at-once.ts';
+import { type ActionRequest, type Handler, noReaction } from '../handling.ts';
+import { toYou, withPlan } from './with-plan.ts';
+
+export const onOpenApproveWithNote: Handler<ActionRequest> = withPlan(
+  async ({ triggerId }, open, { version }, desk) => ({
+    answers: [
+      {
+        kind: 'open view',
+        triggerId,
+        view: approveWithNoteForm(printButtonValue({ plan: open.record.id, version }), desk),
+      },
+    ],
+  }),
+);
+
+export const onOpenComment: Handler<ActionRequest> = withPlan(async ({ triggerId }, open, _value, desk) => {
+  const view = commentForm(open, desk);
+  return view === undefined
+    ? toYou({ text: desk.words.flow.fixLinesFirst })
+    : { answers: [{ kind: 'open view', triggerId, view }] };
+});
+
+export const onResolveComment: Handler<ActionRequest> = withPlan(
+  async ({ personId }, _open, { comment }, desk) => {
+    if (comment === undefined) return toYou({ text: desk.words.flow.buttonGone });
+    const told = await resolveComment(desk, comment, personId);
+    return told === undefined ? noReaction : toYou(told);
+  },
+);
+
+/** The clean ones of a batch; where its message was posted, what became of them takes its place. */
+export const onApproveClean: Handler<ActionRequest> = async ({ value, personId, message }, desk) => {
+  const wanted = readBatchValue(value);
+  if (wanted === undefined) return toYou({ text: desk.words.flow.buttonGone });
+  const done = await approveClean(desk, personId, wanted);
+  const posted =
+    message === undefined || !desk.settings.headCoaches.includes(personId)
+      ? undefined
+      : await desk.stores.notices.findBySentTo(desk.studioId, message.place, message.stamp);
+  if (posted === undefined) return toYou(done);
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key: `${posted.key}:done:${desk.newId()}`,
+    to: posted.to,
+    action: { kind: 'update', of: posted.key },
+    payload: done,
+    causedAt: desk.now,
+  });
+  return noReaction;
+};

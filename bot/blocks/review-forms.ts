@@ -1,0 +1,65 @@
+import type { ModalView } from '@slack/types';
+import type { OpenPlan } from '../flows/open-plan.ts';
+import { views } from '../ids.ts';
+import { printButtonValue } from './button-value.ts';
+import { moveChoices } from './comment-messages.ts';
+import type { Show } from './draft-card.ts';
+import { formView, selectField, textField } from './form-parts.ts';
+import { limits } from './limits.ts';
+
+const mostOfNote = 1_000;
+
+/** An approval with a note to the instructor. */
+export function approveWithNoteForm(metadata: string, { words }: Pick<Show, 'words'>): ModalView {
+  const { coach, forms } = words;
+  return formView(
+    {
+      callbackId: views.approveWithNote,
+      title: coach.noteTitle,
+      submit: coach.noteSubmit,
+      metadata,
+      blocks: [
+        textField({
+          id: 'note',
+          label: coach.noteLabel,
+          hint: forms.privacyHint,
+          most: mostOfNote,
+          multiline: true,
+        }),
+      ],
+    },
+    words,
+  );
+}
+
+/** A comment on one letter; of a very long class the first hundred moves are offered. */
+export function commentForm(open: OpenPlan, show: Show): ModalView | undefined {
+  const { coach, forms } = show.words;
+  const { plan } = open.version;
+  const choices = plan === undefined ? [] : moveChoices(plan, show).slice(0, limits.selectOptions);
+  if (choices.length === 0) return undefined;
+  const { id, currentVersion } = open.record;
+  return formView(
+    {
+      callbackId: views.comment,
+      title: coach.commentTitle,
+      submit: coach.commentSubmit,
+      metadata: printButtonValue({ plan: id, version: currentVersion }),
+      blocks: [
+        selectField({
+          id: 'line',
+          label: coach.commentOn,
+          choices: choices.map(({ line, text }) => ({ value: line, label: text })),
+        }),
+        textField({
+          id: 'comment',
+          label: coach.commentLabel,
+          hint: forms.privacyHint,
+          most: mostOfNote,
+          multiline: true,
+        }),
+      ],
+    },
+    show.words,
+  );
+}

@@ -1,0 +1,112 @@
+import { labelsByLine } from '../../domain/plan/labels.ts';
+import type { LineId } from '../../domain/plan/plan.ts';
+import type { PlanComment } from '../../domain/plan/plan-life.ts';
+import type { ThreadRef } from '../../domain/ports.ts';
+import { renderComment } from '../blocks/comment-messages.ts';
+import { escapeText } from '../blocks/escape.ts';
+import type { Desk, Message } from '../handling.ts';
+import { whyNotPosted } from './keep-private.ts';
+import { type OpenPlan, openPlan } from './open-plan.ts';
+import { postInThread } from './post-draft.ts';
+import { reviewThread, updateReview } from './review-plan.ts';
+
+/** What the person is told where nothing was done; undefined where it was. */
+type Told = Message | undefined;
+
+/** A head coach's words on one line of a plan, told to its author and kept until they are resolved. */
+export async function commentOnMove(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  line: LineId,
+  said: string,
+): Promise<Told> {
+  const { words, stores, studioId } = desk;
+  if (!desk.settings.headCoaches.includes(by))
+    return { text: words.refusal({ code: 'not-a-head-coach', facts: {} }) };
+  const text = said.trim();
+  if (text === '') return { text: words.coach.commentMissing };
+  const isPrivate = whyNotPosted(desk, text);
+  if (isPrivate !== undefined) return isPrivate;
+  const comment: PlanComment = {
+    id: desk.newId(),
+    planId: open.record.id,
+    line,
+    version: open.record.currentVersion,
+    text,
+    by,
+    at: desk.now,
+  };
+  await stores.comments.add(studioId, comment);
+  const message = renderComment(open, comment, desk);
+  await postInThread(desk, open, authorKey(comment), message);
+  const thread = await reviewThread(desk, open);
+  if (thread !== undefined) await postInReview(desk, thread, coachKey(comment), message);
+  await updateReview(desk, open, `comment:${comment.id}`);
+  return undefined;
+}
+
+/** The same by its label: `B1`, in the letters of the plan as it stands. */
+export async function commentByLabel(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  label: string,
+  said: string,
+): Promise<Told> {
+  const { plan } = open.version;
+  const labels = plan === undefined ? [] : [...labelsByLine(plan)];
+  const found = labels.findLast(([, each]) => each === label.toUpperCase());
+  if (found === undefined)
+    return { text: desk.words.coach.noSuchLetter(escapeText(label), labels.at(-1)?.[1] ?? '') };
+  return commentOnMove(desk, open, by, found[0], said);
+}
+
+/** Its author or a head coach has done with it; its button goes wherever it stands. */
+export async function resolveComment(desk: Desk, commentId: string, by: string): Promise<Told> {
+  const { words, stores, studioId } = desk;
+  const comment = await stores.comments.find(studioId, commentId);
+  const open = comment && (await openPlan(desk, comment.planId));
+  if (comment === undefined || open === undefined) return { text: words.flow.buttonGone };
+  if (by !== open.record.authorId && !desk.settings.headCoaches.includes(by))
+    return { text: words.coach.onlyTheirs };
+  await stores.comments.resolve(studioId, commentId, by, desk.now);
+  const resolved = (await stores.comments.find(studioId, commentId)) ?? comment;
+  const payload = renderComment(open, resolved, desk);
+  for (const key of [authorKey(comment), coachKey(comment)]) {
+    const posted = await stores.notices.find(studioId, key);
+    if (posted !== undefined)
+      await stores.notices.enqueue(studioId, {
+        key: `${key}:resolved`,
+        to: posted.to,
+        action: { kind: 'update', of: key },
+        payload,
+        causedAt: desk.now,
+      });
+  }
+  await updateReview(desk, open, `resolved:${commentId}`);
+  return undefined;
+}
+
+function authorKey({ id, planId }: PlanComment): string {
+  return `comment:${planId}:${id}:author`;
+}
+
+function coachKey({ id, planId }: PlanComment): string {
+  return `comment:${planId}:${id}:review`;
+}
+
+async function postInReview(
+  desk: Desk,
+  { to, thread }: { readonly to: string; readonly thread: ThreadRef },
+  key: string,
+  payload: Message,
+): Promise<void> {
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key,
+    to,
+    action: { kind: 'post', thread },
+    payload,
+    causedAt: desk.now,
+  });
+}

@@ -1,0 +1,8 @@
+import { escapeText } from '../blocks/escape.ts';
+import type { Desk, Message } from '../handling.ts';
+
+/** What the person is told where free text may tell of someone's health; undefined where it may be posted. */
+export function whyNotPosted({ words }: Desk, text: string): Message | undefined {
+  const word = words.privateWordIn(text);
+  return word === undefined ? undefined : { text: words.privacy.found(escapeText(word)) };
+}

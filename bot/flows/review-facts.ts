@@ -1,0 +1,62 @@
+import { isoWeekOf } from '../../domain/calendar/iso-week.ts';
+import type { MoveId } from '../../domain/catalogue/move.ts';
+import { plannedLines } from '../../domain/plan/class-facts.ts';
+import type { PlanComment } from '../../domain/plan/plan-life.ts';
+import type { Desk } from '../handling.ts';
+import { lastTaught } from './answer-last-time.ts';
+import { classesInWeek } from './classes-in-week.ts';
+import type { OpenPlan } from './open-plan.ts';
+import { standingVersion } from './standing-version.ts';
+
+/** What a coach wants to know of a plan beside the plan itself. */
+export type ReviewFacts = {
+  /** When a class of this plan or title was taught last; absent for a new one. */
+  readonly lastTaught?: { readonly date: string; readonly time: string };
+  /** Who teaches it where that is not its author. */
+  readonly coveredBy?: string;
+  /** Moves that this studio has not taught yet; empty while it has taught few. */
+  readonly newMoves: readonly MoveId[];
+  /** Sets by pattern of all the week's classes, this one with them. */
+  readonly weekPatterns: Readonly<Record<string, number>>;
+  /** Not resolved yet. */
+  readonly comments: readonly PlanComment[];
+};
+
+export async function reviewFacts(desk: Desk, open: OpenPlan): Promise<ReviewFacts> {
+  const { stores, studioId } = desk;
+  const before = await lastTaught(desk, open);
+  const teacher = open.scheduled?.instructorId;
+  const comments = await stores.comments.list(studioId, open.record.id);
+  return {
+    ...(before === undefined ? {} : { lastTaught: before.startsAt }),
+    ...(teacher === undefined || teacher === open.record.authorId ? {} : { coveredBy: teacher }),
+    newMoves: await newMovesOf(desk, open),
+    weekPatterns: await patternsOfWeek(desk, open),
+    comments: comments.filter(({ resolved }) => resolved === undefined),
+  };
+}
+
+async function newMovesOf(desk: Desk, open: OpenPlan): Promise<readonly MoveId[]> {
+  const taught = await desk.stores.classes.listMovesTaught(desk.studioId);
+  const { plan } = open.version;
+  if (plan === undefined || taught.size < desk.settings.checks.knownMovesLeast) return [];
+  const ids = plannedLines(plan).flatMap(({ planned: { choice } }) =>
+    choice.kind === 'move' ? [choice.moveId] : [],
+  );
+  return [...new Set(ids)].filter((id) => !taught.has(id));
+}
+
+async function patternsOfWeek(desk: Desk, open: OpenPlan): Promise<Readonly<Record<string, number>>> {
+  const sums = new Map<string, number>();
+  const add = (sets: Readonly<Record<string, number | undefined>>) => {
+    for (const [pattern, count] of Object.entries(sets))
+      sums.set(pattern, (sums.get(pattern) ?? 0) + (count ?? 0));
+  };
+  if (open.report.kind === 'report') add(open.report.load.setsByPattern);
+  const week = isoWeekOf(open.scheduled?.startsAt.instant ?? desk.now, desk.settings.zone);
+  for (const each of await classesInWeek(desk, week)) {
+    if (each.planId === open.record.id || each.state === 'cancelled' || each.state === 'not taught') continue;
+    add((await standingVersion(desk, each))?.setsByPattern ?? {});
+  }
+  return Object.fromEntries(sums);
+}

@@ -1,0 +1,28 @@
+import { readButtonValue } from '../blocks/button-value.ts';
+import { commentOnMove } from '../flows/comment-on-move.ts';
+import { openPlan } from '../flows/open-plan.ts';
+import { approve } from '../flows/review-plan.ts';
+import type { Handler, Reaction, ViewRequest } from '../handling.ts';
+import { errorAt, textOf } from './plan-views.ts';
+
+const closed: Reaction = { ack: { kind: 'close' }, answers: [] };
+
+export const onApproveWithNoteForm: Handler<ViewRequest> = async ({ metadata, values, personId }, desk) => {
+  const value = readButtonValue(metadata);
+  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
+  if (value === undefined || open === undefined) return errorAt('note', desk.words.flow.buttonGone);
+  const note = textOf(values, 'note').trim();
+  if (note === '') return errorAt('note', desk.words.coach.noteMissing);
+  const outcome = await approve(desk, open, personId, value.version, note);
+  return outcome.kind === 'kept' ? errorAt('note', outcome.message.text) : closed;
+};
+
+export const onCommentForm: Handler<ViewRequest> = async ({ metadata, values, personId }, desk) => {
+  const value = readButtonValue(metadata);
+  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
+  if (open === undefined) return errorAt('comment', desk.words.flow.buttonGone);
+  const line = textOf(values, 'line');
+  if (line === '') return errorAt('line', desk.words.coach.commentLineMissing);
+  const told = await commentOnMove(desk, open, personId, line, textOf(values, 'comment'));
+  return told === undefined ? closed : errorAt('comment', told.text);
+};

@@ -1,0 +1,50 @@
+/** Words of the coach's side: comments, notes, several reviews at once. */
+export const coachWords = {
+  isNew: 'New here',
+  repeats: (when: string) => `Taught before, last ${when}`,
+  covers: (person: string) => `Cover: taught by <@${person}>`,
+  explaining: (length: string) => `explaining ${length} inside it`,
+  newMoves: (names: string) => `First time here: ${names}`,
+  patternInWeek: (pattern: string, sets: string, week: string) => `${pattern} ${sets} (week ${week})`,
+  openComments: 'Open comments:',
+  noteButton: 'Approve with a note',
+  noteTitle: 'Approve with a note',
+  noteSubmit: 'Approve for teaching',
+  noteLabel: 'Note to the instructor',
+  noteMissing: 'Write the note, or close this and tap Approve.',
+  commentButton: 'Comment on a move',
+  commentTitle: 'Comment on a move',
+  commentSubmit: 'Send to instructor',
+  commentOn: 'Which letter',
+  commentLabel: 'Comment',
+  commentMissing: 'Write the comment.',
+  commentLineMissing: 'Pick a letter.',
+  commented: (by: string, where: string, text: string) => `<@${by}> on ${where}: ${text}`,
+  commentGone: 'a line that is gone',
+  noSuchLetter: (label: string, last: string) =>
+    `There is no ${label} in this plan; its last letter is ${last}.`,
+  resolveButton: 'Resolved',
+  resolved: (by: string) => `Resolved by <@${by}>`,
+  onlyTheirs: 'Only the instructor of the plan or a head coach can resolve this.',
+  onlyCoaches: 'Only a head coach sees all that waits for review.',
+  noneWaits: 'Nothing waits for review.',
+  batchLead: (clean: number, toLookAt: number) => `${clean} clean, ${toLookAt} to look at`,
+  batchClean: '*Clean:* fits its time, nothing found, no comment open',
+  batchLook: '*To look at:*',
+  batchLine: (title: string, author: string, version: number, when: string) =>
+    `${title}, v${version}, <@${author}>${when === '' ? '' : `, ${when}`}`,
+  batchMore: (count: number) => `and ${count} more`,
+  batchOwn: 'your own',
+  batchFindings: (mustFix: number, lookAt: number, comments: number) =>
+    [
+      mustFix === 0 ? '' : `${mustFix} must fix`,
+      lookAt === 0 ? '' : `${lookAt} to look at`,
+      comments === 0 ? '' : `${comments} open comment${comments === 1 ? '' : 's'}`,
+    ]
+      .filter((part) => part !== '')
+      .join(', '),
+  approveClean: (count: number) =>
+    count === 1 ? 'Approve the clean one for teaching' : `Approve the ${count} clean ones for teaching`,
+  approvedClean: (count: number) => `${count === 1 ? '1 plan' : `${count} plans`} approved for teaching.`,
+  leftOut: 'Left as they are, since they changed or were decided meanwhile:',
+} as const;
