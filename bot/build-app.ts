@@ -15,6 +15,7 @@ import { type BackOff, defaultBackOff } from './notices/back-off.ts';
 import { createClockLoop, type Due } from './notices/clock-loop.ts';
 import { enqueueDue, nextDueAt } from './notices/due-in-studio.ts';
 import { createSender } from './notices/sender.ts';
+import { withCare } from './notices/with-care.ts';
 import { createOnError } from './on-error.ts';
 import { type RealTime, realTime as systemTime } from './real-time.ts';
 import { readAnyAsker } from './requests/incoming.ts';
@@ -98,7 +99,7 @@ export function buildApp(parts: AppParts): EvensetApp {
     clock,
     realTime,
     log,
-    due: parts.due ?? { enqueueDue, nextDueAt },
+    due: parts.due ?? withCare({ enqueueDue, nextDueAt }),
     afterTick: async () => {
       sender.kick();
       await rerunFailed();
@@ -147,8 +148,16 @@ export function buildApp(parts: AppParts): EvensetApp {
 
   const workForEvent =
     ({ request }: IncomingEvent) =>
-    (desk: Desk): Promise<Reaction> =>
-      request.kind === 'home' ? handlers.home(request, desk) : handlers.message(request, desk);
+    (desk: Desk): Promise<Reaction> => {
+      switch (request.kind) {
+        case 'home':
+          return handlers.home(request, desk);
+        case 'left':
+          return handlers.left(request, desk);
+        case 'message':
+          return handlers.message(request, desk);
+      }
+    };
 
   /** Events that are kept but could not be decided; run again with the next tick. */
   const failed = new Map<string, { readonly incoming: IncomingEvent; readonly body: unknown }>();
@@ -237,7 +246,7 @@ export function buildApp(parts: AppParts): EvensetApp {
     const work = workFor(handlers.shortcuts, name, incoming.request, faults.unknownControl);
     await serve.gesture(`shortcut ${name}`, incoming, work, () => ack());
   });
-  app.event(/^(?:message|app_mention|app_home_opened)$/, async ({ body }) => {
+  app.event(/^(?:message|app_mention|app_home_opened|app_uninstalled|tokens_revoked)$/, async ({ body }) => {
     const incoming = readEvent(body, await identity());
     if (incoming !== undefined) await decideEvent(incoming, body);
   });
@@ -257,6 +266,8 @@ export function buildApp(parts: AppParts): EvensetApp {
 
   const noteStudio = async ({ studioId, studioName }: Identity): Promise<void> => {
     await storage.inTransaction(async (stores) => {
+      if ((await stores.care.findCare(studioId)).leftAt !== undefined)
+        await stores.care.markLeft(studioId, undefined);
       const found = await stores.studios.find(studioId);
       if (found?.name === studioName) return;
       const createdAt = found?.createdAt ?? clock.now();

@@ -37,10 +37,12 @@ import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from './actions/week-acti
 import { onEvenset } from './commands/on-evenset.ts';
 import { onHome } from './events/on-home.ts';
 import type { Handlers } from './handling.ts';
+import { onLeft } from './events/on-left.ts';
 import { actions, commands, shortcuts, views } from './ids.ts';
 import { onDraftFromMessage } from './messages/on-draft-from-message.ts';
 import { onMessage } from './messages/on-message.ts';
 import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
+import { onForgetMe, onNoticesForm, onOpenNotices, onShowMyData } from './views/data-views.ts';
 import { onAskChangesForm, onDraftForm, onScheduleForm } from './views/plan-views.ts';
 import { onApproveWithNoteForm, onCommentForm } from './views/review-views.ts';
 import { onOpenSettings, onSettingsForm, onSettingsPart } from './views/settings-views.ts';
@@ -83,6 +85,9 @@ export const handlers: Handlers = {
     [actions.settingsPart]: onSettingsPart,
   },
   views: {
+    [actions.showMyData]: onShowMyData,
+    [actions.forgetMe]: onForgetMe,
+    [actions.openNotices]: onOpenNotices,
     [views.draft]: onDraftForm,
     [views.schedule]: onScheduleForm,
     [views.askChanges]: onAskChangesForm,
@@ -95,5 +100,7 @@ export const handlers: Handlers = {
   },
   shortcuts: { [shortcuts.draftFromMessage]: onDraftFromMessage },
   message: onMessage,
+    [views.notices]: onNoticesForm,
   home: onHome,
 };
+  left: onLeft,

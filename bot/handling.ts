@@ -93,7 +93,15 @@ export type MessageRequest = {
   readonly edited: boolean;
 };
 
-export type HomeRequest = { readonly kind: 'home'; readonly personId: string };
+export type HomeRequest = {
+  readonly kind: 'home';
+  readonly personId: string;
+  /** The app's messages were opened, and not its home. */
+  readonly messages?: true;
+};
+
+/** The app was taken out of the workspace, or its tokens were. */
+export type LeftRequest = { readonly kind: 'left' };
 
 /** Values of a form by block id: text, a choice, several choices, or nothing. */
 export type FormValues = Readonly<Record<string, string | readonly string[] | undefined>>;
@@ -111,4 +119,5 @@ export type Handlers = {
   readonly shortcuts: Readonly<Record<string, Handler<ShortcutRequest>>>;
   readonly message: Handler<MessageRequest>;
   readonly home: Handler<HomeRequest>;
+  readonly left: Handler<LeftRequest>;
 };

@@ -46,7 +46,7 @@ export function buildManifest(delivery: ManifestDelivery): Manifest {
     settings: {
       event_subscriptions: {
         ...requestUrl,
-        bot_events: ['app_home_opened', 'app_mention', 'message.im'],
+        bot_events: ['app_home_opened', 'app_mention', 'app_uninstalled', 'message.im', 'tokens_revoked'],
       },
       interactivity: { is_enabled: true, ...requestUrl },
       org_deploy_enabled: false,

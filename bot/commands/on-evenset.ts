@@ -1,8 +1,11 @@
+import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { draftForm } from '../blocks/forms.ts';
 import { renderHelp } from '../blocks/help-message.ts';
+import { sayOfData } from '../flows/data-of-person.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
-import { contextFor } from '../flows/open-plan.ts';
+import { contextFor, type OpenPlan } from '../flows/open-plan.ts';
+import { carryOutOrder } from '../flows/own-moves.ts';
 import { cardKey } from '../flows/post-draft.ts';
 import { reviewsFor } from '../flows/reviews-at-once.ts';
 import { sayOfClass } from '../flows/say-of-class.ts';
@@ -22,6 +25,15 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
     return toYou(await reviewsFor(desk, request.personId));
   if (word.toLowerCase() === 'help' && argument === undefined) return toYou(renderHelp(desk.words));
   const ofClass = await sayOfClass(desk, text, request.personId);
+  const ofData = await sayOfData(desk, request.personId, text);
+  if (ofData !== undefined) return toYou(ofData);
+  const order = readMoveOrder(text);
+  if (order !== undefined) return toYou({ text: await carryOutOrder(desk, request.personId, order) });
+  const again = readAgain(text);
+  if (again !== undefined) {
+    const started = await startAgain(desk, request.personId, again);
+    return started.kind === 'started' ? linkTo(started.open, desk) : toYou(started.message);
+  }
   if (ofClass !== undefined) return toYou(ofClass);
   const reading = readPlan(text, await contextFor(desk));
   if (meaningOf(text, reading, false) === 'unclear') return toYou(renderHelp(desk.words));

@@ -35,6 +35,9 @@ export async function markClass(
   await keepOutcome(desk, scheduled, outcome);
   const marked = { ...scheduled, outcome };
   await correctWeekReport(desk, marked);
+  // Who has switched the question off has no message to bring up to date.
+  if ((await desk.stores.notices.find(desk.studioId, afterClassKey(classId))) === undefined)
+    return { kind: 'marked' };
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `${afterClassKey(classId)}:${desk.newId()}`,
     to: scheduled.instructorId,

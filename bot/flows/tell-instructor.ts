@@ -6,6 +6,7 @@ import { fitToSlot } from '../../domain/timing/fit-to-slot.ts';
 import { inertText } from '../blocks/escape.ts';
 import { renderAnswered, renderAreYouIn, renderFirstLines } from '../blocks/instructor-messages.ts';
 import type { Desk, Message } from '../handling.ts';
+import { hears } from './data-of-person.ts';
 import { changeMessage, newestOf } from './keep-message.ts';
 
 const mostFirstLines = 3;
@@ -87,7 +88,8 @@ export async function tellPlanWaits(
   if (plan.standing === 'none' || plan.standing === 'approved') return;
   const message = { text: classes.planWaits(scheduled, left, plan.standing, inertText) };
   await tellCoaches(desk, key, message);
-  if (!desk.settings.headCoaches.includes(scheduled.instructorId))
+  const isCoach = desk.settings.headCoaches.includes(scheduled.instructorId);
+  if (!isCoach && (await hears(desk, scheduled.instructorId, 'plans that wait')))
     await enqueue(desk, `${key}:${scheduled.instructorId}`, scheduled.instructorId, message);
 }
 

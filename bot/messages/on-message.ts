@@ -5,6 +5,7 @@ import { renderHelp } from '../blocks/help-message.ts';
 import { addsLines, withLines } from '../flows/adds-lines.ts';
 import { rewrite } from '../flows/change-plan.ts';
 import { commentByLabel } from '../flows/comment-on-move.ts';
+import { sayOfData } from '../flows/data-of-person.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor, findPlanInThread, type OpenPlan, openPlan } from '../flows/open-plan.ts';
 import { carryOutOrder } from '../flows/own-moves.ts';
@@ -87,6 +88,8 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
   const reading = readPlan(text, context);
   const recent = await draftJustWritten(desk, personId);
   switch (meaningOf(text, reading, recent !== undefined)) {
+  const ofData = await sayOfData(desk, personId, text);
+  if (ofData !== undefined) return reply(request, desk, ofData);
     case 'opens a class':
       await startDraft(desk, { personId, text, home: { place, thread: stamp } });
       return noReaction;

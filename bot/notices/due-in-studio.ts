@@ -7,6 +7,7 @@ import { renderAfterClass } from '../blocks/after-class-message.ts';
 import { classesAround } from '../flows/classes-around.ts';
 import { findClass } from '../flows/classes-in-week.ts';
 import { countdownPlanOf } from '../flows/countdown-plan.ts';
+import { hears } from '../flows/data-of-person.ts';
 import { keepCountdown } from '../flows/keep-countdown.ts';
 import { keepDigests, postDigest } from '../flows/keep-digest.ts';
 import { afterClassKey, keepOutcome } from '../flows/mark-class.ts';
@@ -119,7 +120,9 @@ async function enqueueForClass(
     case 'not in':
       return tellNotIn(desk, one, moment);
     case 'first lines':
-      return sendFirstLines(desk, one, moment);
+      return (await hears(desk, one.scheduled.instructorId, 'before a class'))
+        ? sendFirstLines(desk, one, moment)
+        : undefined;
     case 'how was it':
       return askHowItWas(desk, moment);
     case 'assumed taught':
@@ -129,7 +132,7 @@ async function enqueueForClass(
 
 async function askHowItWas(desk: Desk, { facts }: ClassMoment): Promise<void> {
   const scheduled = await findClass(desk, facts.classId);
-  if (scheduled === undefined) return;
+  if (scheduled === undefined || !(await hears(desk, scheduled.instructorId, 'how it went'))) return;
   await desk.stores.notices.enqueue(desk.studioId, {
     key: afterClassKey(scheduled.id),
     to: scheduled.instructorId,
@@ -144,6 +147,7 @@ async function assumeTaught(desk: Desk, { facts }: ClassMoment): Promise<void> {
   if (scheduled === undefined || scheduled.outcome !== undefined) return;
   const outcome = { how: 'as planned, assumed', saidAt: desk.now } as const;
   await keepOutcome(desk, scheduled, outcome);
+  if ((await desk.stores.notices.find(desk.studioId, afterClassKey(scheduled.id))) === undefined) return;
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `${afterClassKey(scheduled.id)}:assumed`,
     to: scheduled.instructorId,

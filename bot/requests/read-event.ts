@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import type { HomeRequest, MessageRequest } from '../handling.ts';
+import type { HomeRequest, LeftRequest, MessageRequest } from '../handling.ts';
 import type { Incoming } from './incoming.ts';
 
 /** Who the app is in its workspace: its own words are never read. */
 export type Self = { readonly botUserId: string; readonly botId: string };
 
-export type IncomingEvent = Incoming<MessageRequest | HomeRequest> & {
+export type IncomingEvent = Incoming<MessageRequest | HomeRequest | LeftRequest> & {
   /** One gesture may come as two events; this is the same for both. */
   readonly gesture: string;
 };
@@ -40,10 +40,17 @@ const mention = said.extend({ type: z.literal('app_mention'), channel: z.string(
 const homeOpened = z.object({
   type: z.literal('app_home_opened'),
   user: z.string(),
-  tab: z.literal('home'),
+  tab: z.enum(['home', 'messages']),
 });
 
-const heard = z.union([directMessage, changedMessage, mention, homeOpened]);
+const uninstalled = z.object({ type: z.literal('app_uninstalled') });
+
+const revoked = z.object({
+  type: z.literal('tokens_revoked'),
+  tokens: z.object({ bot: z.array(z.string()).nullish() }).nullish(),
+});
+
+const heard = z.union([directMessage, changedMessage, mention, homeOpened, uninstalled, revoked]);
 
 const payload = z.object({
   type: z.literal('event_callback'),
@@ -66,8 +73,16 @@ export function readEvent(body: unknown, self: Self): IncomingEvent | undefined 
   const studioId = authorizations?.[0]?.team_id ?? teamId;
   const key = `event:${eventId}`;
   if (event.type === 'app_home_opened') {
-    const request = { kind: 'home', personId: event.user } as const;
+    const messages = event.tab === 'messages' ? { messages: true as const } : {};
+    const request = { kind: 'home', personId: event.user, ...messages } as const;
     return { studioId, key, gesture: key, asker: { personId: event.user }, request };
+  }
+  if (event.type === 'app_uninstalled' || event.type === 'tokens_revoked') {
+    // A person's own token that goes is not the app's.
+    const isApp = event.type === 'app_uninstalled' || (event.tokens?.bot ?? []).length > 0;
+    return isApp
+      ? { studioId, key, gesture: key, asker: { personId: self.botUserId }, request: { kind: 'left' } }
+      : undefined;
   }
   const edited = 'message' in event;
   const words: Said = edited ? event.message : event;

@@ -20,6 +20,8 @@ import { changeText } from './en/change-words.ts';
 import { classWords } from './en/class-words.ts';
 import { coachWeekWords } from './en/coach-week-words.ts';
 import { countdownWords } from './en/countdown-words.ts';
+import { dataWords } from './en/data-words.ts';
+import { dismissWords } from './en/dismiss-words.ts';
 import { faultWords } from './en/fault-words.ts';
 import { findingText, severityText, standingLine } from './en/finding-words.ts';
 import { homeWords } from './en/home-words.ts';
@@ -85,4 +87,5 @@ export const english = {
   ownMove: ownMoveWords,
   settings: settingsWords,
   faults: faultWords,
+  data: dataWords,
 } as const;

@@ -62,6 +62,7 @@ function openStudio(storage: SqliteStorage) {
       if (incoming === undefined) throw new Error('A recorded event can be read.');
       if (!(await deliveries.keepEvent(incoming, body))) return;
       const { request } = incoming;
+      if (request.kind === 'left') throw new Error('No recorded event says that a studio left.');
       await deliveries.decideEvent(incoming, (desk) =>
         request.kind === 'home' ? handlers.home(request, desk) : handlers.message(request, desk),
       );

@@ -45,6 +45,7 @@ export const noHandlers: Handlers = {
   shortcuts: {},
   message: async () => noReaction,
   home: async () => noReaction,
+  left: async () => noReaction,
 };
 
 /** The real app behind a fake receiver, with ids that count and a log that is kept. */

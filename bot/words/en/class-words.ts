@@ -5,6 +5,7 @@ import type { ScheduledClass, ZonedMoment } from '../../../domain/calendar/sched
 import type { LateStartCut } from '../../../domain/timing/fit.ts';
 import { peopleText } from './card-words.ts';
 import { countdownWords } from './countdown-words.ts';
+import { personText } from './person-words.ts';
 import { whenText } from './talk-words.ts';
 
 type Safe = (typed: string) => string;
@@ -21,7 +22,7 @@ export const classWords = {
     const title = `${facts.startsAt.time} *${safe(facts.title ?? 'Untitled class')}*`;
     if (cancelled) return `${title}: cancelled`;
     const where = [
-      facts.coverOpen ? '*cover open*' : `<@${facts.instructorId}>`,
+      facts.coverOpen ? '*cover open*' : `${personText(facts.instructorId)}`,
       ...(facts.room === undefined ? [] : [safe(facts.room)]),
       ...(facts.people === undefined ? [] : [peopleText(facts.people)]),
     ].join(', ');
@@ -41,7 +42,7 @@ export const classWords = {
   isIn: (one: Named, safe: Safe) => `${namedText(one, safe)}: you are in. Have a good class.`,
   askOver: (one: Named, safe: Safe) => `${namedText(one, safe)}: not yours to confirm as it stands now.`,
   notIn: (one: Named, instructorId: string, minutes: number, safe: Safe) =>
-    `${namedText(one, safe)}, starts in ${minutes} min and <@${instructorId}> has not said *I’m in* yet.`,
+    `${namedText(one, safe)}, starts in ${minutes} min and ${personText(instructorId)} has not said *I’m in* yet.`,
   coverStillOpen: (one: Named, left: string, safe: Safe) =>
     `${namedText(one, safe)}, starts in ${left}: cover is still open.`,
   left: (seconds: number) =>

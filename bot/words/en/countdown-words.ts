@@ -4,6 +4,7 @@ import type { KitShortage } from '../../../domain/calendar/kit-shortages.ts';
 import type { LaidOut } from '../../../domain/calendar/lay-out.ts';
 import type { ZonedMoment } from '../../../domain/calendar/scheduled-class.ts';
 import { peopleText } from './card-words.ts';
+import { personText } from './person-words.ts';
 import { whenText } from './talk-words.ts';
 
 /** What makes typed text inert where it is shown. */
@@ -15,7 +16,7 @@ const lastMinutes = 15;
 /** A class's countdown: `lead` tells a notification the whole story in short, `lines` the rest. */
 export const countdownWords = {
   lead: leadText,
-  cause: (instructorId: string) => `From the timetable, for <@${instructorId}>’s class.`,
+  cause: (instructorId: string) => `From the timetable, for ${personText(instructorId)}’s class.`,
   lines: linesText,
   cancelled: (facts: ClassFacts, safe: Safe) =>
     `${titleText(facts, safe)}, ${whenText(facts.startsAt)}: cancelled.`,
@@ -30,7 +31,7 @@ export const countdownWords = {
 /** `now` is an ISO instant: what is told late says the time that is really left. */
 function leadText(facts: ClassFacts, moment: TeamMoment, now: string, safe: Safe): string {
   const who = [
-    facts.coverOpen ? 'cover open' : `<@${facts.instructorId}>`,
+    facts.coverOpen ? 'cover open' : `${personText(facts.instructorId)}`,
     ...(facts.room === undefined ? [] : [safe(facts.room)]),
     ...(facts.people === undefined ? [] : [peopleText(facts.people)]),
   ].join(', ');

@@ -2,6 +2,7 @@ import type { Outcome, ZonedMoment } from '../../../domain/calendar/scheduled-cl
 import type { LifeStepKind } from '../../../domain/plan/plan-life.ts';
 import type { PlanVersion } from '../../../domain/ports.ts';
 import { lengthText } from './card-words.ts';
+import { personText } from './person-words.ts';
 
 /** A day and time in the studio's zone: `Thu 8 Oct, 18:30`. */
 export function whenText({ date, time }: Pick<ZonedMoment, 'date' | 'time'>): string {
@@ -75,7 +76,7 @@ export const editWords = {
 
 export const reviewWords = {
   lead: (title: string, author: string, version: number) =>
-    `${title}, v${version}, for review from <@${author}>`,
+    `${title}, v${version}, for review from ${personText(author)}`,
   nowAt: (version: number) => `Now at v${version}.`,
   changedSince: 'Changed since the last approval:',
   moreChanges: (count: number) => `and ${count} more lines; the plan has all of them`,
@@ -93,11 +94,11 @@ export const reviewWords = {
 function decidedText(kind: LifeStepKind, by: string, version: number, reason: string): string {
   switch (kind) {
     case 'approved':
-      return `Approved for teaching, structure and timing: v${version}, by <@${by}>${reason === '' ? '' : `. Note: ${reason}`}`;
+      return `Approved for teaching, structure and timing: v${version}, by ${personText(by, 'a coach')}${reason === '' ? '' : `. Note: ${reason}`}`;
     case 'changes asked':
-      return `Changes asked by <@${by}> on v${version}: ${reason}`;
+      return `Changes asked by ${personText(by, 'a coach')} on v${version}: ${reason}`;
     case 'withdrawn':
-      return `Taken back by <@${by}>`;
+      return `Taken back by ${personText(by, 'a coach')}`;
     case 'sent':
     case 'changed after approval':
       return '';

@@ -32,6 +32,7 @@ function everywhere(work: (desk: Desk) => Promise<Reaction>): Handlers {
     shortcuts: {},
     message: handler,
     home: handler,
+    left: handler,
   };
 }
 

@@ -42,6 +42,7 @@ function recording(reaction: Reaction = noReaction) {
     shortcuts: { 'draft-from-message': keep },
     message: keep,
     home: keep,
+    left: keep,
   };
   return { requests, handlers };
 }
@@ -206,6 +207,12 @@ describe('what a handler is given', () => {
       eventPayload({ type: 'app_home_opened', tab: 'home', user: 'U1' }),
       { kind: 'home', personId: 'U1' },
     ],
+    [
+      'its messages, opened',
+      eventPayload({ type: 'app_home_opened', tab: 'messages', user: 'U1' }),
+      { kind: 'home', personId: 'U1', messages: true },
+    ],
+    ['that it was taken away', eventPayload({ type: 'app_uninstalled' }), { kind: 'left' }],
   ])('%s', async (_name, payload, request) => {
     const { requests, handlers } = recording();
     const { send, stop } = await started(handlers);
@@ -223,7 +230,7 @@ describe('what a handler is given', () => {
     ['a message in a channel', messagePayload('hi', { channel_type: 'channel', channel: 'C1' })],
     ['its own edit', eventPayload({ ...edit, message: { ...edit.message, user: 'UBOT', bot_id: 'B1' } })],
     ['a link that unfurled', eventPayload({ ...edit, previous_message: { text: 'new' } })],
-    ['home on its messages tab', eventPayload({ type: 'app_home_opened', tab: 'messages', user: 'U1' })],
+    ['home on its about tab', eventPayload({ type: 'app_home_opened', tab: 'about', user: 'U1' })],
     ['a kind it did not ask for', eventPayload({ type: 'reaction_added', user: 'U1' })],
   ])('nothing for %s, which is acked and not kept', async (_name, payload) => {
     const { requests, handlers } = recording();
