@@ -24,6 +24,7 @@ import {
   onApproveClean,
   onOpenApproveWithNote,
   onOpenComment,
+  onOpenDismiss,
   onResolveComment,
 } from './actions/review-actions.ts';
 import {
@@ -36,15 +37,15 @@ import {
 import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from './actions/week-actions.ts';
 import { onEvenset } from './commands/on-evenset.ts';
 import { onHome } from './events/on-home.ts';
-import type { Handlers } from './handling.ts';
 import { onLeft } from './events/on-left.ts';
+import type { Handlers } from './handling.ts';
 import { actions, commands, shortcuts, views } from './ids.ts';
 import { onDraftFromMessage } from './messages/on-draft-from-message.ts';
 import { onMessage } from './messages/on-message.ts';
-import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
 import { onForgetMe, onNoticesForm, onOpenNotices, onShowMyData } from './views/data-views.ts';
+import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
 import { onAskChangesForm, onDraftForm, onScheduleForm } from './views/plan-views.ts';
-import { onApproveWithNoteForm, onCommentForm } from './views/review-views.ts';
+import { onApproveWithNoteForm, onCommentForm, onDismissForm } from './views/review-views.ts';
 import { onOpenSettings, onSettingsForm, onSettingsPart } from './views/settings-views.ts';
 
 /** The one place where names meet handlers. */
@@ -66,6 +67,7 @@ export const handlers: Handlers = {
     [actions.openApproveWithNote]: onOpenApproveWithNote,
     [actions.openComment]: onOpenComment,
     [actions.resolveComment]: onResolveComment,
+    [actions.openDismiss]: onOpenDismiss,
     [actions.approveClean]: onApproveClean,
     [actions.taughtAsPlanned]: onTaughtAsPlanned,
     [actions.openTaughtWithChanges]: onOpenTaughtWithChanges,
@@ -83,24 +85,25 @@ export const handlers: Handlers = {
     [actions.openOwnMove]: onOpenOwnMove,
     [actions.openSettings]: onOpenSettings,
     [actions.settingsPart]: onSettingsPart,
-  },
-  views: {
     [actions.showMyData]: onShowMyData,
     [actions.forgetMe]: onForgetMe,
     [actions.openNotices]: onOpenNotices,
+  },
+  views: {
     [views.draft]: onDraftForm,
     [views.schedule]: onScheduleForm,
     [views.askChanges]: onAskChangesForm,
     [views.approveWithNote]: onApproveWithNoteForm,
     [views.comment]: onCommentForm,
+    [views.dismiss]: onDismissForm,
     [views.taughtWithChanges]: onTaughtWithChangesForm,
     [views.ownMove]: onOwnMoveForm,
     [views.changeOwnMove]: onChangeOwnMoveForm,
     [views.settings]: onSettingsForm,
+    [views.notices]: onNoticesForm,
   },
   shortcuts: { [shortcuts.draftFromMessage]: onDraftFromMessage },
   message: onMessage,
-    [views.notices]: onNoticesForm,
   home: onHome,
-};
   left: onLeft,
+};

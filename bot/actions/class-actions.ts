@@ -1,4 +1,5 @@
 import { taughtWithChangesForm } from '../blocks/forms.ts';
+import { whyNotPosted } from '../flows/keep-private.ts';
 import { type Marked, markClass } from '../flows/mark-class.ts';
 import {
   type ActionRequest,
@@ -23,6 +24,8 @@ export const onOpenTaughtWithChanges: Handler<ActionRequest> = async ({ value, t
 export const onTaughtWithChangesForm: Handler<ViewRequest> = async ({ metadata, values, personId }, desk) => {
   const changes = textOf(values, 'changes').trim();
   if (changes === '') return errorAt('changes', desk.words.forms.changesMissing);
+  const isPrivate = whyNotPosted(desk, changes);
+  if (isPrivate !== undefined) return errorAt('changes', isPrivate.text);
   const outcome = await markClass(desk, metadata, personId, { how: 'with changes', changes });
   return outcome.kind === 'kept'
     ? errorAt('changes', outcome.message.text)

@@ -1,6 +1,6 @@
 import { readBatchValue } from '../blocks/batch-message.ts';
 import { printButtonValue } from '../blocks/button-value.ts';
-import { approveWithNoteForm, commentForm } from '../blocks/review-forms.ts';
+import { approveWithNoteForm, commentForm, dismissForm } from '../blocks/review-forms.ts';
 import { resolveComment } from '../flows/comment-on-move.ts';
 import { approveClean } from '../flows/reviews-at-once.ts';
 import { type ActionRequest, type Handler, noReaction } from '../handling.ts';
@@ -30,6 +30,21 @@ export const onResolveComment: Handler<ActionRequest> = withPlan(
     if (comment === undefined) return toYou({ text: desk.words.flow.buttonGone });
     const told = await resolveComment(desk, comment, personId);
     return told === undefined ? noReaction : toYou(told);
+  },
+);
+
+/** Opens the form for a word of reason, in the place of the view it was tapped in. */
+export const onOpenDismiss: Handler<ActionRequest> = withPlan(
+  async ({ triggerId, view }, open, { name }, desk) => {
+    if (name === undefined) return toYou({ text: desk.words.flow.buttonGone });
+    const form = dismissForm(open, name, desk);
+    return {
+      answers: [
+        view === undefined
+          ? { kind: 'open view', triggerId, view: form }
+          : { kind: 'update view', viewId: view.id, view: form },
+      ],
+    };
   },
 );
 

@@ -13,7 +13,7 @@ import { clip, limits } from './limits.ts';
 const mostEditLength = 1_400;
 
 /** How many swaps are buttons; the others are told, and work as replies. */
-export const mostSwapButtons = 20;
+const mostSwapButtons = 20;
 
 /** Substitutes for a whole class, each one tap, and all of them one too. */
 export function renderSwaps(

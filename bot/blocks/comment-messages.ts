@@ -15,7 +15,7 @@ import { clip, limits } from './limits.ts';
 const mostOfMove = 150;
 
 /** `B1 goblet squat`, by the letters of the plan as it stands. */
-export function whereOf(comment: PlanComment, plan: Plan | undefined, { words, catalogue }: Show): string {
+function whereOf(comment: PlanComment, plan: Plan | undefined, { words, catalogue }: Show): string {
   const label = plan && labelsByLine(plan).get(comment.line);
   if (plan === undefined || label === undefined) return words.coach.commentGone;
   const move = labelledLetters(plan)

@@ -1,4 +1,6 @@
+import type { Finding } from '../../domain/checks/check-plan.ts';
 import { labelsByLine } from '../../domain/plan/labels.ts';
+import type { LineId } from '../../domain/plan/plan.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
@@ -9,14 +11,21 @@ import { inSeveral } from './in-several.ts';
 /** Every finding with its reason and source. */
 export function findingsLines(open: OpenPlan, show: Show): readonly string[] {
   const { report } = open;
-  const { words, catalogue } = show;
+  const { words } = show;
   if (report.kind !== 'report') return [words.flow.fixLinesFirst];
   if (report.findings.length === 0) return [words.card.noFindings];
   const labels = labelsByLine(report.plan);
-  return report.findings.flatMap((finding) => {
-    const { sentence, why } = words.finding(finding, labels, (id) => catalogue.byId.get(id)?.name ?? id);
-    return [`*${words.severity(finding.severity)}:* ${sentence}`, `_${why}_`];
-  });
+  return report.findings.flatMap((finding) => findingText(finding, labels, show));
+}
+
+/** A finding with its reason and source, a line each. */
+export function findingText(
+  finding: Finding,
+  labels: ReadonlyMap<LineId, string>,
+  { words, catalogue }: Show,
+): readonly string[] {
+  const { sentence, why } = words.finding(finding, labels, (id) => catalogue.byId.get(id)?.name ?? id);
+  return [`*${words.severity(finding.severity)}:* ${sentence}`, `_${why}_`];
 }
 
 /** The same in the thread, each mend one tap away on the last of its messages. */
@@ -26,9 +35,18 @@ export function renderFindings(open: OpenPlan, show: Show): readonly Message[] {
     text,
     blocks: [
       ...sections('findings', text.split('\n')),
-      ...(place === pages.length - 1 ? buttons('mends', mendButtons(open)) : []),
+      ...(place === pages.length - 1
+        ? buttons('mends', [...mendButtons(open), ...allChecks(open, show)])
+        : []),
     ],
   }));
+}
+
+/** The view where a finding can be left out. */
+function allChecks(open: OpenPlan, { words }: Show): readonly ButtonFacts[] {
+  const isFound = open.report.kind === 'report' && open.report.findings.length > 0;
+  const label = words.card.buttons.findings;
+  return isFound ? [{ action: actions.allFindings, label, value: planValue(open) }] : [];
 }
 
 /** One button for each finding that one edit mends. */

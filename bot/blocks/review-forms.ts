@@ -63,3 +63,19 @@ export function commentForm(open: OpenPlan, show: Show): ModalView | undefined {
     show.words,
   );
 }
+
+/** A word of reason for leaving a finding out. */
+export function dismissForm(open: OpenPlan, code: string, { words }: Pick<Show, 'words'>): ModalView {
+  const { dismiss, forms } = words;
+  const { id, currentVersion } = open.record;
+  return formView(
+    {
+      callbackId: views.dismiss,
+      title: dismiss.title,
+      submit: dismiss.submit,
+      metadata: printButtonValue({ plan: id, version: currentVersion, name: code }),
+      blocks: [textField({ id: 'reason', label: dismiss.label, hint: forms.privacyHint, most: 300 })],
+    },
+    words,
+  );
+}

@@ -9,9 +9,10 @@ import { carryOutOrder } from '../flows/own-moves.ts';
 import { cardKey } from '../flows/post-draft.ts';
 import { reviewsFor } from '../flows/reviews-at-once.ts';
 import { sayOfClass } from '../flows/say-of-class.ts';
+import { readAgain, startAgain } from '../flows/start-again.ts';
 import { startDraft } from '../flows/start-draft.ts';
 import { weekForAsker } from '../flows/week-for-asker.ts';
-import type { CommandRequest, Handler, Message, Reaction } from '../handling.ts';
+import type { CommandRequest, Desk, Handler, Message, Reaction } from '../handling.ts';
 
 /** `/evenset` alone opens the form; with a class it drafts it; `week` and `help` answer the asker alone. */
 export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
@@ -24,7 +25,6 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
   if (word.toLowerCase() === 'reviews' && argument === undefined)
     return toYou(await reviewsFor(desk, request.personId));
   if (word.toLowerCase() === 'help' && argument === undefined) return toYou(renderHelp(desk.words));
-  const ofClass = await sayOfClass(desk, text, request.personId);
   const ofData = await sayOfData(desk, request.personId, text);
   if (ofData !== undefined) return toYou(ofData);
   const order = readMoveOrder(text);
@@ -34,21 +34,25 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
     const started = await startAgain(desk, request.personId, again);
     return started.kind === 'started' ? linkTo(started.open, desk) : toYou(started.message);
   }
+  const ofClass = await sayOfClass(desk, text, request.personId);
   if (ofClass !== undefined) return toYou(ofClass);
   const reading = readPlan(text, await contextFor(desk));
   if (meaningOf(text, reading, false) === 'unclear') return toYou(renderHelp(desk.words));
   const open = await startDraft(desk, { personId: request.personId, text });
-  const { words } = desk;
+  return linkTo(open, desk);
+};
+
+function linkTo({ record }: OpenPlan, { words }: Desk): Reaction {
   return {
     answers: [
       {
         kind: 'link to you',
-        noticeKey: cardKey(open.record.id),
+        noticeKey: cardKey(record.id),
         message: (link) => ({ text: words.flow.draftIsAt(link) }),
       },
     ],
   };
-};
+}
 
 function toYou(message: Message): Reaction {
   return { answers: [{ kind: 'only to you', message }] };

@@ -1,14 +1,13 @@
 import { labelsByLine } from '../../domain/plan/labels.ts';
 import type { LineId } from '../../domain/plan/plan.ts';
 import type { PlanComment } from '../../domain/plan/plan-life.ts';
-import type { ThreadRef } from '../../domain/ports.ts';
 import { renderComment } from '../blocks/comment-messages.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { whyNotPosted } from './keep-private.ts';
 import { type OpenPlan, openPlan } from './open-plan.ts';
 import { postInThread } from './post-draft.ts';
-import { reviewThread, updateReview } from './review-plan.ts';
+import { tellInReview, updateReview } from './review-plan.ts';
 
 /** What the person is told where nothing was done; undefined where it was. */
 type Told = Message | undefined;
@@ -40,8 +39,7 @@ export async function commentOnMove(
   await stores.comments.add(studioId, comment);
   const message = renderComment(open, comment, desk);
   await postInThread(desk, open, authorKey(comment), message);
-  const thread = await reviewThread(desk, open);
-  if (thread !== undefined) await postInReview(desk, thread, coachKey(comment), message);
+  await tellInReview(desk, open, coachKey(comment), message);
   await updateReview(desk, open, `comment:${comment.id}`);
   return undefined;
 }
@@ -94,19 +92,4 @@ function authorKey({ id, planId }: PlanComment): string {
 
 function coachKey({ id, planId }: PlanComment): string {
   return `comment:${planId}:${id}:review`;
-}
-
-async function postInReview(
-  desk: Desk,
-  { to, thread }: { readonly to: string; readonly thread: ThreadRef },
-  key: string,
-  payload: Message,
-): Promise<void> {
-  await desk.stores.notices.enqueue(desk.studioId, {
-    key,
-    to,
-    action: { kind: 'post', thread },
-    payload,
-    causedAt: desk.now,
-  });
 }

@@ -1,7 +1,6 @@
 import { reportOnPlan } from '../../domain/class-report.ts';
 import { decideStep, type PlanStep } from '../../domain/plan/decide-step.ts';
 import type { LifeStep, PlanRecord } from '../../domain/plan/plan-life.ts';
-import type { ThreadRef } from '../../domain/ports.ts';
 import { escapeText } from '../blocks/escape.ts';
 import { renderDifference, renderReview } from '../blocks/review-message.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -112,14 +111,18 @@ async function reviewKey(desk: Desk, record: PlanRecord): Promise<string> {
   return `review:${record.id}:${rounds}`;
 }
 
-/** The thread under the review's message; undefined where none was posted. */
-export async function reviewThread(
-  desk: Desk,
-  open: OpenPlan,
-): Promise<{ readonly to: string; readonly thread: ThreadRef } | undefined> {
+/** Says something under the review's message, once for each key; nothing where none was posted. */
+export async function tellInReview(desk: Desk, open: OpenPlan, key: string, payload: Message): Promise<void> {
   const noticeKey = await reviewKey(desk, open.record);
   const posted = await desk.stores.notices.find(desk.studioId, noticeKey);
-  return posted && { to: posted.to, thread: { noticeKey } };
+  if (posted === undefined) return;
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key,
+    to: posted.to,
+    action: { kind: 'post', thread: { noticeKey } },
+    payload,
+    causedAt: desk.now,
+  });
 }
 
 async function postReview(desk: Desk, open: OpenPlan): Promise<void> {

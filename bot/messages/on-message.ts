@@ -13,6 +13,7 @@ import { classInThread } from '../flows/recount-kit.ts';
 import { reviewsFor } from '../flows/reviews-at-once.ts';
 import { sayOfClass } from '../flows/say-of-class.ts';
 import { sayTaught } from '../flows/say-taught.ts';
+import { readAgain, startAgain } from '../flows/start-again.ts';
 import { startDraft } from '../flows/start-draft.ts';
 import { weekForAsker } from '../flows/week-for-asker.ts';
 import {
@@ -78,18 +79,23 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
     return reply(request, desk, await weekForAsker(desk, personId, argument));
   if (word.toLowerCase() === 'reviews' && argument === undefined)
     return reply(request, desk, await reviewsFor(desk, personId));
+  const again = readAgain(text);
+  if (again !== undefined) {
+    const started = await startAgain(desk, personId, again, { place, thread: stamp });
+    return started.kind === 'started' ? noReaction : reply(request, desk, started.message);
+  }
   const taught = await sayTaught(desk, text, personId);
   if (taught !== undefined) return reply(request, desk, taught);
   const ofClass = await sayOfClass(desk, text, personId);
   if (ofClass !== undefined) return reply(request, desk, ofClass);
+  const ofData = await sayOfData(desk, personId, text);
+  if (ofData !== undefined) return reply(request, desk, ofData);
   const order = readMoveOrder(text);
   if (order !== undefined) return reply(request, desk, { text: await carryOutOrder(desk, personId, order) });
   const context = await contextFor(desk);
   const reading = readPlan(text, context);
   const recent = await draftJustWritten(desk, personId);
   switch (meaningOf(text, reading, recent !== undefined)) {
-  const ofData = await sayOfData(desk, personId, text);
-  if (ofData !== undefined) return reply(request, desk, ofData);
     case 'opens a class':
       await startDraft(desk, { personId, text, home: { place, thread: stamp } });
       return noReaction;

@@ -1,5 +1,7 @@
 import { readButtonValue } from '../blocks/button-value.ts';
+import { findingsView } from '../blocks/findings-view.ts';
 import { commentOnMove } from '../flows/comment-on-move.ts';
+import { dismissFinding } from '../flows/dismiss-finding.ts';
 import { openPlan } from '../flows/open-plan.ts';
 import { approve } from '../flows/review-plan.ts';
 import type { Handler, Reaction, ViewRequest } from '../handling.ts';
@@ -25,4 +27,15 @@ export const onCommentForm: Handler<ViewRequest> = async ({ metadata, values, pe
   if (line === '') return errorAt('line', desk.words.coach.commentLineMissing);
   const told = await commentOnMove(desk, open, personId, line, textOf(values, 'comment'));
   return told === undefined ? closed : errorAt('comment', told.text);
+};
+
+/** Once it is left out, the form gives way to the checks as they stand. */
+export const onDismissForm: Handler<ViewRequest> = async ({ metadata, values, personId }, desk) => {
+  const value = readButtonValue(metadata);
+  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
+  if (value?.name === undefined || open === undefined) return errorAt('reason', desk.words.flow.buttonGone);
+  const outcome = await dismissFinding(desk, open, personId, value.name, textOf(values, 'reason'));
+  return outcome.kind === 'kept'
+    ? errorAt('reason', outcome.message.text)
+    : { ack: { kind: 'update', view: findingsView(outcome.open, desk) }, answers: [] };
 };

@@ -77,6 +77,7 @@ export const english = {
   flow: flowWords,
   help: helpWords,
   asks: askWords,
+  dismiss: dismissWords,
   forms: formWords,
   after: afterWords,
   home: homeWords,
@@ -86,6 +87,6 @@ export const english = {
   coachWeek: coachWeekWords,
   ownMove: ownMoveWords,
   settings: settingsWords,
-  faults: faultWords,
   data: dataWords,
+  faults: faultWords,
 } as const;

@@ -46,6 +46,10 @@ export const flowWords = {
   buttonGone:
     'That button is out of date and changed nothing. The newest message shows what can be done now.',
   onlyInstructorMarks: 'Only the instructor of the class or a head coach can mark it.',
+  startedFrom: (title: string, version: number, day: string) =>
+    `Started from ${title}, v${version} of ${day}.`,
+  noClassAgain: (said: string, titles: readonly string[]) =>
+    `I found no class called ${said}.${titles.length === 0 ? ' Write one as a message first.' : ` There are: ${titles.join(' · ')}`}`,
   draftIsAt: (link: string) => `Your draft and its card are here: <${link}|open the draft>.`,
   weekUnclear: (running: string) =>
     `Which week? week alone is the running one; week last, or week ${running}, work too.`,
