@@ -1,13 +1,14 @@
-import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { backUp } from './backup.ts';
 import type { SqliteStorage } from './open-storage.ts';
 
-const backupName = /^evenset-\d{4}-\d{2}-\d{2}\.sqlite$/;
+const backupName = /^evenset-\d{4}-\d{2}-\d{2}[\dTZ]*\.sqlite$/;
 const kept = 14;
+const keptMilliseconds = kept * 86_400_000;
 
 /**
- * Backs up once a day into a folder and keeps the newest fourteen. Resolves to the new file, or to nothing
+ * Backs up once a day into a folder and keeps the newest fourteen; what a restore put aside goes as they do. Resolves to the new file, or to nothing
  * where today's is there. `now` is an ISO instant; days are UTC's. Throws as `backUp` does.
  */
 export async function backUpDaily(
@@ -23,5 +24,7 @@ export async function backUpDaily(
     .filter((name) => backupName.test(name))
     .toSorted();
   for (const old of files.slice(0, -kept)) rmSync(join(folder, old));
+  const aside = `${storage.database.name}.before-restore`;
+  if (existsSync(aside) && statSync(aside).mtimeMs < Date.parse(now) - keptMilliseconds) rmSync(aside);
   return file;
 }

@@ -1,10 +1,11 @@
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { defaultSettings } from '../../domain/settings.ts';
 import { backUp } from '../../storage/backup.ts';
 import { backUpDaily } from '../../storage/daily-backups.ts';
+import { exportData } from '../../storage/export-data.ts';
 import { openStorage, type SqliteStorage } from '../../storage/open-storage.ts';
 import { DatabaseInUseError, restore } from '../../storage/restore.ts';
 import {
@@ -298,9 +299,16 @@ test('a backup a day, the newest fourteen kept, other files left alone', async (
     expect(await backUpDaily(storage, folder, now)).toBe(join(folder, `evenset-${now.slice(0, 10)}.sqlite`));
     expect(await backUpDaily(storage, folder, now)).toBeUndefined();
   }
+  const aside = `${storage.database.name}.before-restore`;
+  writeFileSync(aside, 'old');
+  utimesSync(aside, new Date('2026-11-01T00:00:00Z'), new Date('2026-11-01T00:00:00Z'));
+  await backUpDaily(storage, folder, '2026-11-16T23:00:00.000Z');
+  expect(existsSync(aside)).toBe(true);
+  await backUpDaily(storage, folder, '2026-11-17T03:00:00.000Z');
+  expect(existsSync(aside)).toBe(false);
   const names = readdirSync(folder);
   expect(names).toHaveLength(14);
-  expect(names.toSorted()[0]).toBe('evenset-2026-11-03.sqlite');
+  expect(names.toSorted()[0]).toBe('evenset-2026-11-04.sqlite');
 });
 
 describe('retention', () => {
@@ -385,4 +393,17 @@ test('notices switched off are kept by person and replaced whole', async () => {
   await storage.care.switchOff(studioId, mira, ['before a class']);
   expect([...(await storage.care.listSwitchedOff(studioId, mira))]).toEqual(['before a class']);
   expect([...(await storage.care.listSwitchedOff(otherStudioId, mira))]).toEqual([]);
+});
+
+test('an export is a new private file of JSON by studio and table', async () => {
+  const storage = await openTestStorage();
+  await fill(storage);
+  const file = join(temporaryFolder(), 'export.json');
+  await exportData(storage, file);
+  expect(statSync(file).mode & 0o777).toBe(0o600);
+  const { studios } = JSON.parse(readFileSync(file, 'utf8'));
+  expect(Object.keys(studios)).toEqual([studioId, otherStudioId]);
+  expect(studios[studioId].plans).toHaveLength(3);
+  expect(studios[studioId].settings[0].settings.headCoaches).toEqual([coach, mira]);
+  await expect(exportData(storage, file)).rejects.toThrow('EEXIST');
 });
