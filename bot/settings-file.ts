@@ -66,6 +66,8 @@ const file = z.strictObject({
   headCoaches: z.array(person).exactOptional(),
   admins: z.array(person).exactOptional(),
   soleCoachMayApproveOwn: z.boolean().exactOptional(),
+  trustedInstructors: z.array(person).exactOptional(),
+  smallEditsKeepApproval: z.boolean().exactOptional(),
   rooms: z.array(room).exactOptional(),
   slots: z.array(slot).exactOptional(),
   slotHabits: z.array(z.strictObject({ name, slotIds: z.array(name).min(1) })).exactOptional(),

@@ -40,6 +40,8 @@ export const defaultSources: DefaultSources = {
   teamChannel: studio,
   headCoaches: studio,
   admins: studio,
+  trustedInstructors: studio,
+  smallEditsKeepApproval: ours('every edit is looked at until a studio says otherwise'),
   soleCoachMayApproveOwn: ours('nobody approves their own plan until a studio says so'),
   rooms: studio,
   sharedKit: studio,

@@ -125,6 +125,10 @@ export type Settings = {
   /** Those who may change settings beside the head coaches. */
   readonly admins?: readonly string[];
   readonly soleCoachMayApproveOwn: boolean;
+  /** Their own plans in which nothing is found are approved once they are sent. */
+  readonly trustedInstructors?: readonly string[];
+  /** An easier option named, up to 10 s more or less, fewer rounds: the approval stays, a coach is told. */
+  readonly smallEditsKeepApproval?: boolean;
   readonly rooms: readonly Room[];
   readonly sharedKit?: readonly SharedKit[];
   readonly slots: readonly WeeklySlot[];

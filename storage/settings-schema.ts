@@ -128,6 +128,8 @@ const settings = z.strictObject({
   headCoaches: z.array(z.string()),
   admins: z.array(z.string()).exactOptional(),
   soleCoachMayApproveOwn: z.boolean(),
+  trustedInstructors: z.array(z.string()).exactOptional(),
+  smallEditsKeepApproval: z.boolean().exactOptional(),
   rooms: z.array(room),
   sharedKit: z.array(sharedKit).exactOptional(),
   slots: z.array(slot),

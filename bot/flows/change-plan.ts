@@ -1,8 +1,9 @@
 import { type ClassProblems, type ClassReport, reportOnPlan } from '../../domain/class-report.ts';
 import { decideStep } from '../../domain/plan/decide-step.ts';
 import type { Plan, PlanFacts } from '../../domain/plan/plan.ts';
-import type { VersionCause } from '../../domain/plan/plan-life.ts';
+import type { PlanRecord, VersionCause } from '../../domain/plan/plan-life.ts';
 import { rebaseEdit } from '../../domain/plan/rebase-edit.ts';
+import { type ChangeSize, sizeOfChange } from '../../domain/plan/size-of-change.ts';
 import { redoTarget, undoTarget } from '../../domain/plan/undo-target.ts';
 import { type Change, editPlan } from '../../domain/shorthand/edit-plan.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
@@ -123,6 +124,8 @@ async function append(desk: Desk, before: OpenPlan, by: string, next: Next): Pro
       by,
       at: desk.now,
       problemCount: next.report.kind === 'problems' ? next.report.problems.length : 0,
+      size: await sizeSinceApproval(desk, before.record, next.report.plan),
+      note: desk.words.coach.keepsApproval,
     },
     desk.settings,
   );
@@ -141,6 +144,21 @@ async function append(desk: Desk, before: OpenPlan, by: string, next: Next): Pro
   await followUpReview(desk, before, after);
   await tellClashes(desk, after);
   return { kind: 'changed', open: after };
+}
+
+/** Against the version a coach approved last, so that small changes do not add up unseen. */
+async function sizeSinceApproval(
+  desk: Desk,
+  { id, state }: PlanRecord,
+  plan: Plan | undefined,
+): Promise<ChangeSize> {
+  if (state !== 'approved' || plan === undefined) return 'large';
+  const steps = await desk.stores.reviews.list(desk.studioId, id);
+  const last = steps.findLast(
+    ({ kind, by }) => kind === 'approved' && desk.settings.headCoaches.includes(by),
+  );
+  const approved = last && (await desk.stores.plans.findVersion(desk.studioId, id, last.version));
+  return approved?.plan === undefined ? 'large' : sizeOfChange(approved.plan, plan);
 }
 
 async function rebased(

@@ -1,6 +1,7 @@
 import { reportOnPlan } from '../../domain/class-report.ts';
 import { decideStep, type PlanStep } from '../../domain/plan/decide-step.ts';
 import type { LifeStep, PlanRecord } from '../../domain/plan/plan-life.ts';
+import { sizeOfChange } from '../../domain/plan/size-of-change.ts';
 import { escapeText } from '../blocks/escape.ts';
 import { renderDifference, renderReview } from '../blocks/review-message.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -31,8 +32,26 @@ export async function sendForReview(desk: Desk, open: OpenPlan, by: string): Pro
     version: open.record.currentVersion,
   });
   if (stepped.kind === 'kept') return stepped;
-  await postReview(desk, stepped.open);
-  return stepped;
+  const trusted = await approveByTrust(desk, stepped.open, by);
+  await postReview(desk, trusted.open);
+  return trusted;
+}
+
+/** A trusted instructor's plan in which nothing is found is approved at once; any other waits for a coach. */
+async function approveByTrust(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+): Promise<Extract<Stepped, { readonly kind: 'stepped' }>> {
+  const { currentVersion: version } = open.record;
+  const findings =
+    open.report.kind === 'report'
+      ? open.report.findings.filter(({ severity }) => severity !== 'good to know').length
+      : 1;
+  const note = desk.words.coach.byTrust;
+  const wanted = { kind: 'approve by trust', by, at: desk.now, version, findings, note } as const;
+  const stepped = await step(desk, open, wanted);
+  return stepped.kind === 'stepped' ? stepped : { kind: 'stepped', open };
 }
 
 export async function withdraw(desk: Desk, open: OpenPlan, by: string): Promise<Stepped> {
@@ -79,6 +98,13 @@ export async function askChanges(
 /** Keeps the review channel true after a plan has changed. */
 export async function followUpReview(desk: Desk, before: OpenPlan, after: OpenPlan): Promise<void> {
   const waits = after.record.state === 'in review';
+  if (before.record.state === 'approved' && after.record.state === 'approved') {
+    await updateReview(desk, after, `v${after.record.currentVersion}`);
+    const [was, now] = [before.version.plan, after.version.plan];
+    if (was !== undefined && now !== undefined && sizeOfChange(was, now) === 'small')
+      await replyInReview(desk, after, before);
+    return;
+  }
   if (before.record.state === 'in review') {
     await updateReview(desk, after, `v${after.record.currentVersion}`);
     if (waits) await replyInReview(desk, after, before);

@@ -1,6 +1,7 @@
 import type { PersonId } from '../calendar/scheduled-class.ts';
 import type { Settings } from '../settings.ts';
 import type { LifeStep, LifeStepKind, PlanRecord, PlanState } from './plan-life.ts';
+import type { ChangeSize } from './size-of-change.ts';
 
 type Act = { readonly by: PersonId; readonly at: string };
 
@@ -11,6 +12,17 @@ export type PlanStep = Act &
         /** A new version: written, edited, undone or redone. `problemCount`: lines of it that can't be read. */
         readonly kind: 'change';
         readonly problemCount?: number;
+        /** Against the version a coach approved last. */
+        readonly size?: ChangeSize;
+        /** Kept with an approval that stays. */
+        readonly note?: string;
+      }
+    | {
+        readonly kind: 'approve by trust';
+        readonly version: number;
+        /** Findings that must be fixed or looked at. */
+        readonly findings: number;
+        readonly note?: string;
       }
     | { readonly kind: 'send'; readonly version: number; readonly problemCount?: number }
     | { readonly kind: 'approve'; readonly version: number; readonly note?: string }
@@ -32,7 +44,13 @@ type Tell =
       readonly version: number;
       readonly since: number;
     }
-  | { readonly to: 'coaches'; readonly what: 'withdrawn'; readonly version: number }
+  | {
+      readonly to: 'coaches';
+      readonly what: 'small change';
+      readonly version: number;
+      readonly since: number;
+    }
+  | { readonly to: 'coaches'; readonly what: 'withdrawn' | 'approved by trust'; readonly version: number }
   | { readonly to: 'author'; readonly what: 'approved'; readonly version: number; readonly by: PersonId }
   | {
       readonly to: 'author';
@@ -100,6 +118,8 @@ export function decideStep(
       return send(record, step, settings);
     case 'approve':
       return approve(record, step, settings, history);
+    case 'approve by trust':
+      return approveByTrust(record, step, settings);
     case 'ask changes':
       return askChanges(record, step, settings, history);
     case 'withdraw':
@@ -121,11 +141,42 @@ function change(record: PlanRecord, step: StepOf<'change'>, settings: Settings):
     const tell: Tell = { to: 'coaches', what: 'changed in review', version, since: record.currentVersion };
     return { kind: 'done', record: next, tells: [tell] };
   }
+  if (keepsApproval(step, settings))
+    return {
+      kind: 'done',
+      record: { ...next, approvedVersion: version },
+      lifeStep: { ...stepAt('approved', step, version), ...noteOf(step) },
+      tells:
+        step.size === 'small'
+          ? [{ to: 'coaches', what: 'small change', version, since: record.currentVersion }]
+          : [],
+    };
   return {
     kind: 'done',
     record: { ...next, state: 'in review' },
     lifeStep: stepAt('changed after approval', step, version),
     tells: [asksForReview(record, version)],
+  };
+}
+
+/** The same class on another day stays approved; a small change where the studio says so. */
+function keepsApproval({ size }: StepOf<'change'>, { smallEditsKeepApproval }: Settings): boolean {
+  return size === 'same class' || (size === 'small' && smallEditsKeepApproval === true);
+}
+
+/** By exception: a trusted instructor's own plan with nothing found needs no coach. */
+function approveByTrust(record: PlanRecord, step: StepOf<'approve by trust'>, settings: Settings): Decision {
+  const { version, by } = step;
+  const isTrusted = by === record.authorId && settings.trustedInstructors?.includes(by) === true;
+  if (!isTrusted || step.findings > 0 || record.state !== 'in review')
+    return refuse({ code: 'not-a-head-coach', facts: {} });
+  const stale = whyStale(record, version);
+  if (stale !== undefined) return refuse(stale);
+  return {
+    kind: 'done',
+    record: { ...record, state: 'approved', approvedVersion: version },
+    lifeStep: { ...stepAt('approved', step, version), ...noteOf(step) },
+    tells: [{ to: 'coaches', what: 'approved by trust', version }],
   };
 }
 
@@ -170,11 +221,10 @@ function approve(
     whyStale(record, step.version);
   if (barred !== undefined) return refuse(barred);
   const { version, by } = step;
-  const note = step.note?.trim() ?? '';
   return {
     kind: 'done',
     record: { ...record, state: 'approved', approvedVersion: version },
-    lifeStep: { ...stepAt('approved', step, version), ...(note === '' ? {} : { reason: note }) },
+    lifeStep: { ...stepAt('approved', step, version), ...noteOf(step) },
     tells: [{ to: 'author', what: 'approved', version, by }],
   };
 }
@@ -220,6 +270,11 @@ function withdraw(
 
 function stepAt(kind: LifeStepKind, { by, at }: Act, version: number): LifeStep {
   return { kind, version, by, at };
+}
+
+function noteOf({ note = '' }: { readonly note?: string }): Pick<LifeStep, 'reason'> {
+  const reason = note.trim();
+  return reason === '' ? {} : { reason };
 }
 
 function asksForReview({ approvedVersion }: PlanRecord, version: number): Tell {

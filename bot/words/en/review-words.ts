@@ -26,6 +26,8 @@ export const coachWords = {
   resolveButton: 'Resolved',
   resolved: (by: string) => `Resolved by <@${by}>`,
   onlyTheirs: 'Only the instructor of the plan or a head coach can resolve this.',
+  byTrust: 'nothing found, and its instructor is trusted',
+  keepsApproval: 'a small change or another day; the approval stays',
   onlyCoaches: 'Only a head coach sees all that waits for review.',
   noneWaits: 'Nothing waits for review.',
   batchLead: (clean: number, toLookAt: number) => `${clean} clean, ${toLookAt} to look at`,

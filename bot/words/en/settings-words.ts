@@ -78,6 +78,8 @@ const names: Readonly<Record<keyof Settings, string>> = {
   headCoaches: 'head coaches',
   admins: 'admins',
   soleCoachMayApproveOwn: 'a coach’s own plan',
+  trustedInstructors: 'trusted instructors',
+  smallEditsKeepApproval: 'small edits keep an approval',
   rooms: 'rooms',
   sharedKit: 'shared kit',
   slots: 'weekly slots',
