@@ -66,6 +66,7 @@ export const defaultSources: DefaultSources = {
     firstRoundExtraSeconds: noNorm,
     factor: ours('1 until a studio’s own classes say otherwise'),
   },
+  factorMove: ours('steps of 0.05 between 0.8 and 1.3, each after five classes or more'),
   floors: {
     leastWarmUpSeconds: published('ACSM: warm-up of 5–10 minutes; the shorter end'),
     leastCoolDownSeconds: published('ACSM: cool-down of 5–10 minutes; the shorter end'),

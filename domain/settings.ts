@@ -55,6 +55,16 @@ export type TransitionSettings = {
   readonly factor: number;
 };
 
+/** The last step of the factor, and what was said of the classes that moved it. */
+export type FactorMove = {
+  readonly at: string;
+  readonly from: number;
+  readonly to: number;
+  readonly classes: number;
+  readonly over: number;
+  readonly short: number;
+};
+
 /** What nothing may cut below. */
 export type FloorSettings = {
   readonly leastWarmUpSeconds: number;
@@ -146,6 +156,8 @@ export type Settings = {
   readonly publicUrl?: string;
   readonly reportAt: { readonly weekday: Weekday; readonly time: string };
   readonly transitions: TransitionSettings;
+  /** Present once feedback has moved the factor. */
+  readonly factorMove?: FactorMove;
   readonly floors: FloorSettings;
   readonly checks: CheckSettings;
   readonly dose: DoseSettings;

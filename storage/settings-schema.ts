@@ -121,6 +121,15 @@ const retention = z.strictObject({
   planDays: z.number(),
 });
 
+const factorMove = z.strictObject({
+  at: z.string(),
+  from: z.number(),
+  to: z.number(),
+  classes: z.number(),
+  over: z.number(),
+  short: z.number(),
+});
+
 const settings = z.strictObject({
   zone: z.string(),
   reviewChannel: z.string().exactOptional(),
@@ -143,6 +152,7 @@ const settings = z.strictObject({
   publicUrl: z.string().exactOptional(),
   reportAt: z.strictObject({ weekday, time: z.string() }),
   transitions,
+  factorMove: factorMove.exactOptional(),
   floors,
   checks,
   dose,

@@ -2,9 +2,11 @@ import type { KnownBlock } from '@slack/types';
 import type { Catalogue } from '../../domain/catalogue/catalogue.ts';
 import type { Finding } from '../../domain/checks/check-plan.ts';
 import type { ClassProblems, ClassReport } from '../../domain/class-report.ts';
+import type { Load } from '../../domain/load/load.ts';
 import { hasLetters, isOpenBlock } from '../../domain/plan/blocks-of.ts';
 import { type LabelledLetter, labelledLetters, labelsByLine } from '../../domain/plan/labels.ts';
 import type { Block, Plan } from '../../domain/plan/plan.ts';
+import type { Settings } from '../../domain/settings.ts';
 import { printItems } from '../../domain/shorthand/print-letter.ts';
 import { printBlockLine, printMoveLine } from '../../domain/shorthand/print-plan.ts';
 import type { BlockTime, Timeline } from '../../domain/timing/timeline.ts';
@@ -21,7 +23,12 @@ import { clip, limits } from './limits.ts';
 import { problemBlocks, problemsInShort } from './problem-blocks.ts';
 
 /** What a rendering needs beside the plan. */
-export type Show = { readonly words: Words; readonly catalogue: Catalogue };
+export type Show = {
+  readonly words: Words;
+  readonly catalogue: Catalogue;
+  /** Absent where nothing of the studio is said. */
+  readonly settings?: Settings;
+};
 
 /** The card that stands in a draft's thread: what a phone needs on one screen. */
 export function renderDraftCard(open: OpenPlan, show: Show): Message {
@@ -121,6 +128,8 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
         labelled(words.card.patterns, words.patternSets(load.setsByPattern)),
         labelled(words.card.intervalSets, words.muscleSets(load.setsByMuscle, 8)),
         load.conditioningSeconds > 0 ? words.card.conditioning(load.conditioningSeconds) : '',
+        energyText(load, words),
+        factorText(show),
       ]
         .filter((line) => line !== '')
         .join('\n'),
@@ -144,6 +153,18 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
     words.card.nextInShort(open.record.state),
   ].join('\n');
   return { text: clip(text, limits.topLevelText), blocks };
+}
+
+export function energyText({ energy }: Load, words: Words): string {
+  return energy === undefined
+    ? ''
+    : words.card.energy(Math.round(energy.lightKcal), Math.round(energy.heavyKcal));
+}
+
+/** Said only where the studio's change-overs are not the standard ones. */
+function factorText({ settings, words }: Show): string {
+  if (settings === undefined || settings.transitions.factor === 1) return '';
+  return words.card.factor(settings.transitions.factor, settings.factorMove);
 }
 
 function renderProblems(open: OpenPlan, report: ClassProblems, show: Show): Message {

@@ -1,7 +1,7 @@
 import { groupOfMuscle, muscleGroups, muscles } from '../../domain/catalogue/muscles.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
-import type { Show } from './draft-card.ts';
+import { energyText, type Show } from './draft-card.ts';
 import { clip, limits } from './limits.ts';
 
 /** Interval sets and time under tension of every muscle touched, by public-guideline group. */
@@ -9,7 +9,7 @@ export function musclesLines(open: OpenPlan, show: Show): readonly string[] {
   const { report } = open;
   const { words } = show;
   if (report.kind !== 'report') return [words.flow.fixLinesFirst];
-  const { setsByMuscle, tensionSecondsByMuscle, energy } = report.load;
+  const { setsByMuscle, tensionSecondsByMuscle } = report.load;
   const lines = muscleGroups.flatMap((group) => {
     const touched = muscles.filter(
       (muscle) => groupOfMuscle[muscle] === group && (tensionSecondsByMuscle[muscle] ?? 0) > 0,
@@ -25,15 +25,16 @@ export function musclesLines(open: OpenPlan, show: Show): readonly string[] {
             .join(' · ')}`,
         ];
   });
-  return [
-    words.card.musclesLead,
-    ...lines,
-    ...(energy === undefined
-      ? []
-      : [words.card.energy(Math.round(energy.lightKcal), Math.round(energy.heavyKcal))]),
-  ];
+  return [words.card.musclesLead, ...lines, energyText(report.load, words)];
 }
 
 export function renderMuscles(open: OpenPlan, show: Show): Message {
-  return { text: clip(musclesLines(open, show).join('\n'), limits.topLevelText) };
+  return {
+    text: clip(
+      musclesLines(open, show)
+        .filter((line) => line !== '')
+        .join('\n'),
+      limits.topLevelText,
+    ),
+  };
 }

@@ -1,4 +1,5 @@
 import { instantAfter } from '../../domain/calendar/wall-time.ts';
+import { learnTransitions } from '../flows/learn-transitions.ts';
 import type { Desk } from '../handling.ts';
 import type { Due } from './clock-loop.ts';
 
@@ -7,7 +8,7 @@ const daySeconds = 86_400;
 const leftDays = 30;
 
 /**
- * What falls due, and once a day what is old goes. A studio that has left is told nothing; after thirty days its
+ * What falls due, and once a day what is old goes and the factor on change-overs is looked at. A studio that has left is told nothing; after thirty days its
  * data is deleted.
  */
 export function withCare(due: Due): Due {
@@ -16,7 +17,7 @@ export function withCare(due: Due): Due {
       const { caredAt, leftAt } = await desk.stores.care.findCare(desk.studioId);
       if (leftAt !== undefined) return deleteLeft(desk, leftAt, caredAt);
       if (caredAt === undefined || instantAfter(caredAt, daySeconds) <= desk.now || desk.now < caredAt)
-        await careDaily(desk);
+        return due.enqueueDue(await careDaily(desk));
       return due.enqueueDue(desk);
     },
     nextDueAt: async (desk) => {
@@ -26,9 +27,11 @@ export function withCare(due: Due): Due {
   };
 }
 
-async function careDaily({ stores, studioId, settings, now }: Desk): Promise<void> {
+async function careDaily(desk: Desk): Promise<Desk> {
+  const { stores, studioId, settings, now } = desk;
   await stores.care.retain(studioId, settings.retention, now);
   await stores.care.markCared(studioId, now);
+  return learnTransitions(desk);
 }
 
 async function deleteLeft(

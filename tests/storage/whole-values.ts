@@ -151,6 +151,7 @@ export const fullSettings: Settings = {
   publicUrl: 'https://morgen.example',
   headCoaches: ['ines'],
   admins: ['noa'],
+  factorMove: { at: '2026-11-23T12:00:00.000Z', from: 1, to: 1.05, classes: 6, over: 4, short: 0 },
   rooms: [
     {
       name: 'Hall',

@@ -2,6 +2,7 @@ import type { Muscle } from '../../../domain/catalogue/muscles.ts';
 import type { Pattern } from '../../../domain/catalogue/patterns.ts';
 import type { ClassLevel } from '../../../domain/plan/plan.ts';
 import type { PlanState } from '../../../domain/plan/plan-life.ts';
+import type { FactorMove } from '../../../domain/settings.ts';
 import type { FitProposal } from '../../../domain/timing/fit.ts';
 import type { Segment, SegmentKind, Timeline } from '../../../domain/timing/timeline.ts';
 
@@ -152,6 +153,12 @@ export const cardWords = {
       : `${count} lines I could not read. Your draft is kept.`,
   problemsNext: 'Tap a name, reply with the line put right (line 6: …), or edit your message.',
   version: (version: number) => `v${version}`,
+  factor: (factor: number, move: FactorMove | undefined) =>
+    move === undefined || move.to !== factor
+      ? `Change-overs × ${factor}, as set here`
+      : `Change-overs × ${factor}: ${saidOfClasses(move)}`,
+  factorMoved: (move: FactorMove) =>
+    `Change-overs are now timed × ${move.to} instead of × ${move.from}: ${saidOfClasses(move)}. Settings, Change-overs, sets it otherwise.`,
   energy: (light: number, heavy: number) => `Energy, an estimate: ${light}–${heavy} kcal for 55–95 kg`,
   onCalendar: (when: string) => `On the calendar: ${when}`,
   notOnCalendar: 'Not on the calendar yet.',
@@ -168,3 +175,9 @@ export const cardWords = {
     useName: (name: string) => `Use ${name}`,
   },
 } as const;
+
+function saidOfClasses({ classes, over, short }: FactorMove): string {
+  return over >= short
+    ? `${over} of the last ${classes} classes ran over`
+    : `${short} of the last ${classes} classes ended short`;
+}

@@ -93,6 +93,7 @@ const names: Readonly<Record<keyof Settings, string>> = {
   publicUrl: 'address of this app',
   reportAt: 'time of the week’s report',
   transitions: 'change-overs',
+  factorMove: 'the last step of their factor',
   floors: 'floors',
   checks: 'limits of the checks',
   dose: 'doses',
