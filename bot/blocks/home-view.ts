@@ -98,9 +98,11 @@ function approvalLine(line: HomeLine, place: number, words: Words): KnownBlock {
   };
 }
 
-const cellWidth = 4;
+const cellWidth = 3;
+/** From here on halves would not fit a phone's line, and say nothing more. */
+const wholeFrom = 10;
 
-/** Numbers in cells of a fixed width, a dot for none; narrow enough for a phone. */
+/** Numbers in cells of a fixed width, a dot for none; narrow enough for a phone, Sunday included. */
 function tableLines(rows: readonly MuscleDays[], { home }: Words): readonly string[] {
   const width = Math.max(...rows.map(({ muscle }) => home.muscle(muscle).length), 0);
   const head = `${' '.repeat(width)}${home.dayHeads.map((day) => day.padStart(cellWidth)).join('')}`;
@@ -114,6 +116,7 @@ function tableLines(rows: readonly MuscleDays[], { home }: Words): readonly stri
 }
 
 function cellText(sets: number): string {
+  if (sets >= wholeFrom) return String(Math.round(sets));
   const halves = Math.round(sets * 2);
   if (halves === 0) return '·';
   const whole = Math.floor(halves / 2);

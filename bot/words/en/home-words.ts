@@ -22,7 +22,7 @@ export const homeWords = {
   more: (count: number) => `and ${count} more`,
   muscles: 'Sets by muscle and day, this week',
   musclesHow:
-    'Interval sets of classes taught and planned, Monday to Sunday. A class without a plan is unknown, not zero.',
+    'Interval sets of classes taught and planned, Monday to Sunday; from 10 on in whole numbers. A class without a plan is unknown, not zero.',
   dayHeads: ['M', 'T', 'W', 'T', 'F', 'S', 'S'],
   muscle: (muscle: Muscle) => muscle,
   setUp: 'Before the studio is ready',
