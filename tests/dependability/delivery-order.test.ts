@@ -180,7 +180,8 @@ function contentOf({ database }: SqliteStorage): string {
       .prepare(sql)
       .raw()
       .all()
-      .map((row) => JSON.stringify(row))
+      // A review tells its patterns against the week as known when it is posted: the order of others shows there.
+      .map((row) => JSON.stringify(row).replace(/\(week [\d½]+\)/g, '(week)'))
       .sort();
   return [
     ...rows('SELECT * FROM plans'),

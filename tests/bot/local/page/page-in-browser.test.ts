@@ -291,7 +291,7 @@ describe.skipIf(!hasBrowser)(
         await message.getByRole('cell', { name: '8.5' }).waitFor();
         await message.getByText('Told in words').waitFor();
         expect(await message.getByRole('radio').count()).toBe(3);
-        expect(await message.getByRole('checkbox').count()).toBe(6);
+        expect(await message.getByRole('checkbox').count()).toBe(9);
         expect(await barriersOn(page)).toEqual([]);
         expect(await isWiderThanScreen(page)).toBe(false);
       }),
