@@ -11,7 +11,7 @@ import type { Problem } from '../../domain/shorthand/problem.ts';
 import { renderChange } from '../blocks/change-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { contextFor, type OpenPlan, openPlan, reportOnVersion, withClass } from './open-plan.ts';
-import { postInThread, refreshCard } from './post-draft.ts';
+import { answerKey, postInThread, refreshCard, retireAnswer } from './post-draft.ts';
 import { reportFromText } from './report-from-text.ts';
 import { followUpReview } from './review-plan.ts';
 import { saveVersion } from './save-version.ts';
@@ -138,7 +138,8 @@ async function append(desk: Desk, before: OpenPlan, by: string, next: Next): Pro
   await scheduleFromFacts(desk, { record, version, report: next.report });
   const after = await withClass(desk, { record, version, report: next.report });
   await refreshCard(desk, after, `v${record.currentVersion}`);
-  const key = `answer:${record.id}:v${record.currentVersion}`;
+  await retireAnswer(desk, record.id, before.record.currentVersion);
+  const key = answerKey(record.id, record.currentVersion);
   for (const [place, answer] of renderChange(before, after, next.changes, desk).entries())
     await postInThread(desk, after, place === 0 ? key : `${key}:${place + 1}`, answer);
   await followUpReview(desk, before, after);

@@ -2,11 +2,11 @@ import { isoWeekOf } from '../../domain/calendar/iso-week.ts';
 import type { MoveId } from '../../domain/catalogue/move.ts';
 import { plannedLines } from '../../domain/plan/class-facts.ts';
 import type { PlanComment } from '../../domain/plan/plan-life.ts';
+import type { PlanVersion } from '../../domain/ports.ts';
 import type { Desk } from '../handling.ts';
 import { lastTaught } from './answer-last-time.ts';
 import { classesInWeek } from './classes-in-week.ts';
 import type { OpenPlan } from './open-plan.ts';
-import { standingVersion } from './standing-version.ts';
 
 /** What a coach wants to know of a plan beside the plan itself. */
 export type ReviewFacts = {
@@ -16,7 +16,7 @@ export type ReviewFacts = {
   readonly coveredBy?: string;
   /** Moves that this studio has not taught yet; empty while it has taught few. */
   readonly newMoves: readonly MoveId[];
-  /** Sets by pattern of all the week's classes, this one with them. */
+  /** Sets by pattern of this class and all approved ones of its week. */
   readonly weekPatterns: Readonly<Record<string, number>>;
   /** Not resolved yet. */
   readonly comments: readonly PlanComment[];
@@ -55,8 +55,15 @@ async function patternsOfWeek(desk: Desk, open: OpenPlan): Promise<Readonly<Reco
   if (open.report.kind === 'report') add(open.report.load.setsByPattern);
   const week = isoWeekOf(open.scheduled?.startsAt.instant ?? desk.now, desk.settings.zone);
   for (const each of await classesInWeek(desk, week)) {
-    if (each.planId === open.record.id || each.state === 'cancelled' || each.state === 'not taught') continue;
-    add((await standingVersion(desk, each))?.setsByPattern ?? {});
+    if (each.planId === undefined || each.planId === open.record.id) continue;
+    if (each.state === 'cancelled' || each.state === 'not taught') continue;
+    add((await approvedVersionOf(desk, each.planId))?.setsByPattern ?? {});
   }
   return Object.fromEntries(sums);
+}
+
+async function approvedVersionOf(desk: Desk, planId: string): Promise<PlanVersion | undefined> {
+  const { plans } = desk.stores;
+  const version = (await plans.find(desk.studioId, planId))?.approvedVersion;
+  return version === undefined ? undefined : plans.findVersion(desk.studioId, planId, version);
 }

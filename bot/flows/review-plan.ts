@@ -7,7 +7,7 @@ import { renderDifference, renderReview } from '../blocks/review-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { whyNotPosted } from './keep-private.ts';
 import { contextFor, type OpenPlan, openPlan } from './open-plan.ts';
-import { postInThread, refreshCard } from './post-draft.ts';
+import { postInThread, refreshCard, retireAnswer } from './post-draft.ts';
 import { reviewFacts } from './review-facts.ts';
 
 /** What became of a step: done, or refused with words for the person who asked. */
@@ -121,6 +121,7 @@ async function step(desk: Desk, open: OpenPlan, wanted: PlanStep): Promise<Stepp
     await desk.stores.reviews.add(desk.studioId, decision.record.id, decision.lifeStep);
   const after: OpenPlan = { ...open, record: decision.record };
   await refreshCard(desk, after, `${wanted.kind}:${desk.newId()}`);
+  await retireAnswer(desk, after.record.id, after.record.currentVersion);
   return { kind: 'stepped', open: after };
 }
 

@@ -6,7 +6,8 @@ export const askWords = {
   help: [
     '*Ask the plan:* timeline · why · muscles · easier · harder · no kit · last time · versions',
     '*Options for someone:* no jumps · no floor · no wrists · nothing overhead · not on the back',
-    '*Then:* send, or again Row & Squat for an earlier class anew',
+    '*Then:* send, or again Row &amp; Squat for an earlier class anew (and open for its structure alone)',
+    '*Head coaches:* reviews, and in a review’s thread B1: with a comment on that move',
   ].join('\n'),
   threadHelp:
     'I did not read that as an edit. Some that work: swap A2 front squat · rounds A x4 · rest B 15 · drop C · undo · redo',

@@ -65,6 +65,8 @@ describe('the review', () => {
 
   test('tells the explaining inside the fit, and the week’s other classes beside the patterns', async () => {
     thread = await talk.say(ben, pushAndHinge.replace('10 people', '10 people, Tue 18:00'));
+    await reply('send', ben);
+    await talk.tap(cleo, 'Approve v1 for teaching');
     thread = await talk.say(
       ana,
       pushAndHinge.replace('rest 60', 'rest 60, explain').replace('10 people', '10 people, Wed 18:00'),

@@ -115,6 +115,7 @@ describe('undo and redo', () => {
     await reply('drop C');
     await reply('rounds A x4');
     const answer = talk.inThread(thread).at(-1);
+    // As a client shows it that has not yet heard of the change.
     await talk.tap(ana, 'Undo', answer);
     expect((await talk.versionOf(ana)).cause).toEqual({ kind: 'undo', restores: 2 });
     await talk.tap(ana, 'Undo', answer);
@@ -154,6 +155,16 @@ describe('a button of an earlier version', () => {
       expect(talk.toldLast()).toBe(english.flow.buttonGone);
     },
   );
+});
+
+test('buttons go from an answer once the next change is made, and once the plan is sent', async () => {
+  await reply('rounds A x4');
+  await reply('rounds A x3');
+  const [, first, second] = talk.inThread(thread);
+  expect(buttonsOf(first ?? { text: '', blocks: [] })).toEqual([]);
+  expect(buttonsOf(second ?? { text: '', blocks: [] })).toEqual(['Send for review', 'Undo']);
+  await talk.tap(ana, 'Send for review', second);
+  expect(talk.inThread(thread).slice(1).flatMap(buttonsOf)).toEqual([]);
 });
 
 test('each answer and the card show the version and the state they stand at', async () => {
