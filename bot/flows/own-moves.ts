@@ -55,12 +55,7 @@ export async function changeOurMove(
 }
 
 /** A studio's word for a known move; it wins over the trade's. */
-export async function giveNickname(
-  desk: Desk,
-  by: string,
-  nickname: string,
-  name: string,
-): Promise<OwnMoveOutcome> {
+async function giveNickname(desk: Desk, by: string, nickname: string, name: string): Promise<OwnMoveOutcome> {
   const { ownMove } = desk.words;
   if (!maySet(desk.settings, by)) return kept(ownMove.onlyCoaches);
   const found = lookUpMove(name, desk.catalogue);
@@ -119,7 +114,7 @@ export async function carryOutOrder(desk: Desk, by: string, order: MoveOrder): P
 }
 
 /** An own move by its name or a nickname, retired ones too. */
-export function ourMove(desk: Desk, name: string): Move | undefined {
+function ourMove(desk: Desk, name: string): Move | undefined {
   const found = lookUpMove(name, desk.catalogue);
   const id = found.kind === 'found' ? found.move.id : idOfName(name);
   return desk.settings.ownMoves.find((move) => move.id === id);

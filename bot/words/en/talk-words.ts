@@ -31,7 +31,7 @@ export const helpWords = {
     'cool-down to the end',
   ].join('\n'),
   after:
-    'Under its card, reply with an edit (swap A2 front squat, rounds A x4, undo), or timeline, why, muscles, send. Here: week for the running week; new move yard crawl like bear crawl for a move of our own, our moves for all of them.',
+    'Under its card, reply with an edit (swap A2 front squat, rounds A x4, undo), or timeline, why, muscles, send. Here: week for the running week; new move yard crawl like bear crawl for a move of our own, our moves for all of them; my data, forget me, notices for what is kept and told.',
 } as const;
 
 export const flowWords = {
