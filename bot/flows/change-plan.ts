@@ -7,8 +7,8 @@ import { type ChangeSize, sizeOfChange } from '../../domain/plan/size-of-change.
 import { redoTarget, undoTarget } from '../../domain/plan/undo-target.ts';
 import { type Change, editPlan } from '../../domain/shorthand/edit-plan.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
-import type { Problem } from '../../domain/shorthand/problem.ts';
 import { renderChange } from '../blocks/change-message.ts';
+import { problemsInShort } from '../blocks/problem-blocks.ts';
 import type { Desk, Message } from '../handling.ts';
 import { contextFor, type OpenPlan, openPlan, reportOnVersion, withClass } from './open-plan.ts';
 import { answerKey, postInThread, refreshCard, retireAnswer } from './post-draft.ts';
@@ -36,7 +36,8 @@ export async function applyEdit(
   if (words === undefined) return kept(desk.words.flow.madeOnEarlierVersion(open.record.currentVersion));
   const context = await contextFor(desk, open.record.id);
   const { plan: edited, changes, problems } = editPlan(plan, words, context);
-  if (edited === undefined || problems.length > 0) return kept(problemsText(desk, problems));
+  if (edited === undefined || problems.length > 0)
+    return kept(problemsInShort(problems, desk.words).join('\n'));
   const report = reportOnPlan(edited, context);
   return append(desk, open, by, {
     text: printPlan(edited, desk.catalogue),
@@ -172,10 +173,6 @@ async function rebased(
   const madeOn = await openPlan(desk, open.record.id, version);
   const [then, now] = [madeOn?.version.plan, open.version.plan];
   return then === undefined || now === undefined ? undefined : rebaseEdit(edit, then, now);
-}
-
-function problemsText(desk: Desk, problems: readonly Problem[]): string {
-  return problems.map((problem) => desk.words.problem(problem)).join('\n');
 }
 
 function kept(text: string): Changed {
