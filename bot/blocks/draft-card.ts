@@ -140,7 +140,7 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
         ? [words.card.noFindings]
         : [...told, ...(more > 0 ? [words.card.moreFindings(more)] : [])],
     ),
-    ...contextLines('cautions', cautionLines(plan, show)),
+    ...contextLines('cautions', [cautionLines(plan, show).join(' · ')]),
     ...contextLines('notes', report.notes.map(words.note).map(inertText)),
     ...buttons('fit', fitButtons(open, report, words)),
     ...buttons('next', nextSteps(open, words)),
@@ -275,7 +275,8 @@ function labelled(label: string, text: string): string {
 
 /** Small lines under a card; what is past its room is told with the full timeline and all checks. */
 function contextLines(blockId: string, lines: readonly string[]): readonly KnownBlock[] {
-  return lines.length === 0 ? [] : [context(blockId, clip(lines.join('\n'), mostOfContext))];
+  const text = clip(lines.join('\n'), mostOfContext);
+  return text === '' ? [] : [context(blockId, text)];
 }
 
 /** The lines that fit the card, and those that go on in the messages under it. */

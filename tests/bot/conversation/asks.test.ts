@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { english } from '../../../bot/words/en.ts';
 import {
@@ -8,6 +9,8 @@ import {
   shownText,
 } from '../../helpers/conversation.ts';
 import { pushAndHinge } from './classes.ts';
+
+const readme = readFileSync(new URL('../../../README.md', import.meta.url), 'utf8');
 
 const { ana, cleo } = people;
 let talk: Conversation;
@@ -47,6 +50,15 @@ describe('an ask is answered from the plan and changes nothing', () => {
       .join('\n');
     for (const line of lines) expect(text).toContain(line);
     expect((await talk.planOf(ana)).currentVersion).toBe(1);
+  });
+
+  const [, said = ''] = /`undo`, `redo`; and to ask: ([^\n]+)/.exec(readme) ?? [];
+  const words = [...said.matchAll(/`([^`]+)`/g)].map(([, word = '']) => word);
+  test.each(words)('%s of the README is answered', async (word) => {
+    expect(words).toHaveLength(16);
+    await reply(word);
+    expect(answers().length + talk.inChannel('C7').length).toBeGreaterThan(0);
+    expect(last().text).not.toContain(english.asks.threadHelp);
   });
 
   test('each is listed in the help', async () => {
