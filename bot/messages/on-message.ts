@@ -1,3 +1,4 @@
+import { labelsByLine } from '../../domain/plan/labels.ts';
 import { looksLikeEdit } from '../../domain/shorthand/edit-words.ts';
 import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
@@ -60,16 +61,26 @@ async function onReply(request: MessageRequest, thread: string, desk: Desk): Pro
   return reply(request, desk, ...(await sayInThread(desk, open, request.personId, request.text)));
 }
 
-/** `B1: slower` to Evenset in a review's thread is a comment on that move. */
+/** `B1: slower`, or a head coach's `B1 slower please`, in a review's thread is a comment on that move. */
 async function commentInReview(
   desk: Desk,
   open: OpenPlan,
   { place, personId, text }: MessageRequest,
 ): Promise<readonly Message[] | undefined> {
-  const [, label, said] = /^\s*([a-z]{1,2}\d?)\s*:\s*(\S[\s\S]*)$/iu.exec(text) ?? [];
-  if (place !== desk.settings.reviewChannel || label === undefined || said === undefined) return undefined;
+  if (place !== desk.settings.reviewChannel) return undefined;
+  const [, label, said] =
+    /^\s*([a-z]{1,2}\d?)\s*:\s*(\S[\s\S]*)$/iu.exec(text) ?? plainComment(desk, open, personId, text);
+  if (label === undefined || said === undefined) return undefined;
   const told = await commentByLabel(desk, open, personId, label, said);
   return told === undefined ? [] : [told];
+}
+
+/** Without the colon the letter must stand in the plan, and `I` is a word. */
+function plainComment(desk: Desk, { version }: OpenPlan, personId: string, text: string): readonly string[] {
+  const found = /^\s*([A-Z]{1,2}\d?)\s+(\S+\s+\S[\s\S]*)$/u.exec(text) ?? [];
+  const labels = version.plan === undefined ? [] : [...labelsByLine(version.plan).values()];
+  const isCoach = desk.settings.headCoaches.includes(personId);
+  return isCoach && found[1] !== 'I' && labels.includes(found[1] ?? '') ? found : [];
 }
 
 async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction> {

@@ -132,6 +132,24 @@ describe('a comment on a move', () => {
     expect(shownText(review())).toContain(`<@U8> on ${english.coach.commentGone}: why so early?`);
   });
 
+  test.each([
+    ['B slower at the top', 'slower at the top'],
+    ['B: slower', 'slower'],
+    ['b: slower', 'slower'],
+  ])('%s by mention is one', async (words, text) => {
+    await reply('send');
+    await talk.mention(cleo, words, { channel: reviewChannel, thread: reviews()[0]?.ts ?? '' });
+    const { id } = await talk.planOf(ana);
+    expect(await talk.storage.comments.list('T1', id)).toMatchObject([{ text, by: cleo }]);
+  });
+
+  test.each(['I like this one', 'Z slower at the top', 'looks good to me'])('%s is none', async (words) => {
+    await reply('send');
+    await talk.mention(cleo, words, { channel: reviewChannel, thread: reviews()[0]?.ts ?? '' });
+    const { id } = await talk.planOf(ana);
+    expect(await talk.storage.comments.list('T1', id)).toEqual([]);
+  });
+
   test('to a letter that is not there, or by someone else, is told and kept nowhere', async () => {
     await reply('send');
     const at = { channel: reviewChannel, thread: reviews()[0]?.ts ?? '' };

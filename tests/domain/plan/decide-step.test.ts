@@ -259,3 +259,57 @@ describe('whatever is done in whatever order', () => {
     );
   });
 });
+
+describe('trust', () => {
+  const trusting: Settings = { ...settings, trustedInstructors: ['ines'] };
+  const byTrust = (by: string, findings: number, version = 2): PlanStep => ({
+    kind: 'approve by trust',
+    by,
+    at,
+    version,
+    findings,
+    note: 'clean',
+  });
+
+  test('approves an own plan in which nothing is found', () => {
+    expect(decideStep(inReview, byTrust('ines', 0), trusting)).toEqual({
+      kind: 'done',
+      record: approved,
+      lifeStep: { kind: 'approved', version: 2, by: 'ines', at, reason: 'clean' },
+      tells: [{ to: 'coaches', what: 'approved by trust', version: 2 }],
+    });
+  });
+
+  test.each<[string, PlanRecord, PlanStep, Settings]>([
+    ['with a finding', inReview, byTrust('ines', 1), trusting],
+    ['by nobody trusted', inReview, byTrust('ines', 0), settings],
+    ['of another’s plan', { ...inReview, authorId: 'ben' }, byTrust('ines', 0), trusting],
+    ['of a draft', draft, byTrust('ines', 0), trusting],
+    ['of an earlier version', inReview, byTrust('ines', 0, 1), trusting],
+  ])('%s approves nothing', (_what, record, step, given) => {
+    expect(decideStep(record, step, given).kind).toBe('refused');
+  });
+});
+
+describe('a change of an approved plan', () => {
+  const small: Settings = { ...settings, smallEditsKeepApproval: true };
+  test.each([
+    ['same class', settings, 'approved'],
+    ['same class', small, 'approved'],
+    ['small', settings, 'in review'],
+    ['small', small, 'approved'],
+    ['large', small, 'in review'],
+  ] as const)('%s, by the studio’s setting', (size, given, state) => {
+    const decision = decideStep(approved, { kind: 'change', by: 'ines', at, size }, given);
+    expect(decision).toMatchObject({
+      record: { state, currentVersion: 3, approvedVersion: state === 'approved' ? 3 : 2 },
+    });
+  });
+
+  test('with lines nobody can read is never kept', () => {
+    const step = { kind: 'change', by: 'ines', at, size: 'small', problemCount: 1 } as const;
+    expect(decideStep(approved, step, small)).toMatchObject({
+      record: { state: 'draft', approvedVersion: 2 },
+    });
+  });
+});
