@@ -86,20 +86,30 @@ async function seedPlan(
 ): Promise<{ readonly planId: string; readonly title?: string }> {
   const { catalogue, settings, now } = desk;
   const report = reportOnClass(text, { catalogue, settings, now });
+  const writtenAt = aDayBefore(Math.min(Date.parse(scheduled.startsAt.instant), Date.parse(now)));
   const record: PlanRecord = {
     id: desk.newId(),
     authorId: scheduled.instructorId,
     state: 'approved',
     currentVersion: 1,
     approvedVersion: 1,
-    createdAt: scheduled.startsAt.instant,
+    createdAt: writtenAt,
   };
   await desk.stores.plans.create(desk.studioId, record);
-  await saveVersion(desk, record, { text, report, cause: { kind: 'written' }, by: record.authorId });
+  await saveVersion({ ...desk, now: writtenAt }, record, {
+    text,
+    report,
+    cause: { kind: 'written' },
+    by: record.authorId,
+  });
   for (const kind of ['sent', 'approved'] as const) {
     const by = kind === 'sent' ? record.authorId : demoPeople.coach.id;
     await desk.stores.reviews.add(desk.studioId, record.id, { kind, version: 1, by, at: record.createdAt });
   }
   const title = report.plan?.facts.title;
   return { planId: record.id, ...(title === undefined ? {} : { title }) };
+}
+
+function aDayBefore(milliseconds: number): string {
+  return new Date(milliseconds - dayMilliseconds).toISOString();
 }
