@@ -4,23 +4,14 @@ import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { clashesWith } from './clashes-with.ts';
 import { classesAround } from './classes-around.ts';
-import { keepOffer } from './cover-class.ts';
-import { tellMoved } from './keep-countdown.ts';
-import { keepAreYouIn, tellCoaches } from './tell-instructor.ts';
+import { saveChanged } from './save-changed.ts';
+import { tellCoaches } from './tell-instructor.ts';
 
 /** How far ahead classes can be named: the running week and the four after it. */
 export const weeksAhead = [0, 1, 2, 3, 4] as const;
 
 function mayChange({ settings }: Desk, scheduled: ScheduledClass, by: string): boolean {
   return by === scheduled.instructorId || settings.headCoaches.includes(by);
-}
-
-/** Saves a changed class and puts right what was said of it. */
-export async function saveChanged(desk: Desk, before: ScheduledClass, after: ScheduledClass): Promise<void> {
-  await desk.stores.classes.save(desk.studioId, after);
-  await tellMoved(desk, before, after);
-  await keepAreYouIn(desk, before, after);
-  await keepOffer(desk, before, after);
 }
 
 export async function cancelClass(desk: Desk, scheduled: ScheduledClass, by: string): Promise<Message> {
@@ -57,7 +48,10 @@ export async function moveClass(
   if (!isOn(scheduled)) return { text: classes.notThisClass };
   if (to.instant === scheduled.startsAt.instant) return { text: classes.sameMoment };
   if (to.instant <= desk.now) return { text: classes.inThePast };
-  const after: ScheduledClass = { ...scheduled, startsAt: to, state: 'moved' };
+  // What a clock set forward assumed of a class does not go with it into the time to come.
+  const { outcome, ...rest } = scheduled;
+  const said = outcome?.saidBy === undefined ? rest : scheduled;
+  const after: ScheduledClass = { ...said, startsAt: to, state: 'moved' };
   await saveChanged(desk, scheduled, after);
   await tellOtherCoaches(desk, after, by, classes.coachMoved(scheduled, to, by, inertText));
   return withClashes(desk, after, classes.moved(scheduled, to, inertText));

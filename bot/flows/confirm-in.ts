@@ -1,7 +1,7 @@
 import { isOn } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import type { Desk, Message } from '../handling.ts';
-import { keepAreYouIn } from './tell-instructor.ts';
+import { saveChanged } from './save-changed.ts';
 
 /** Notes that the instructor is in for this start; what is said where that can't be. */
 export async function confirmIn(
@@ -15,7 +15,6 @@ export async function confirmIn(
     ...scheduled,
     confirmed: { by, startsAt: scheduled.startsAt.instant },
   };
-  await desk.stores.classes.save(desk.studioId, confirmed);
-  await keepAreYouIn(desk, scheduled, confirmed);
+  await saveChanged(desk, scheduled, confirmed);
   return undefined;
 }

@@ -1,18 +1,14 @@
 import { endOf, factsOfClass, isOn } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
-import { renderHandOver, renderOffer, renderTaken } from '../blocks/cover-messages.ts';
+import { renderHandOver } from '../blocks/cover-messages.ts';
 import { inertText } from '../blocks/escape.ts';
 import { renderTimeline } from '../blocks/timeline-lines.ts';
 import type { Desk, Message } from '../handling.ts';
 import { clashesWith } from './clashes-with.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
-import { changeMessage, newestOf } from './keep-message.ts';
 import { openPlan } from './open-plan.ts';
-import { keepAreYouIn, tellCoaches } from './tell-instructor.ts';
-
-function offerKey({ id, startsAt, instructorId }: ScheduledClass): string {
-  return `cover:${id}@${startsAt.instant}:${instructorId}`;
-}
+import { saveChanged } from './save-changed.ts';
+import { tellCoaches } from './tell-instructor.ts';
 
 function takenKey({ id, startsAt }: ScheduledClass, by: string): string {
   return `taken:${id}@${startsAt.instant}:${by}`;
@@ -28,9 +24,7 @@ export async function seekCover(desk: Desk, scheduled: ScheduledClass, by: strin
   if (scheduled.coverOpen !== true) {
     const { confirmed: _, ...rest } = scheduled;
     const open: ScheduledClass = { ...rest, coverOpen: true };
-    await desk.stores.classes.save(desk.studioId, open);
-    await keepAreYouIn(desk, scheduled, open);
-    await keepOffer(desk, scheduled, open);
+    await saveChanged(desk, scheduled, open);
     if (!settings.headCoaches.includes(by)) {
       const text = words.classes.coachOpen(scheduled, scheduled.instructorId, inertText);
       await tellCoaches(desk, `cover:${scheduled.id}:${desk.newId()}`, { text });
@@ -68,9 +62,7 @@ async function assign(desk: Desk, scheduled: ScheduledClass, to: string, by: str
   const { classes } = desk.words;
   const { coverOpen: _, confirmed: __, ...rest } = scheduled;
   const taken: ScheduledClass = { ...rest, instructorId: to };
-  await desk.stores.classes.save(desk.studioId, taken);
-  await keepAreYouIn(desk, scheduled, taken);
-  await keepOffer(desk, scheduled, taken);
+  await saveChanged(desk, scheduled, taken);
   const text = classes.coachTaken(taken, to, inertText);
   const told = new Set([...desk.settings.headCoaches, scheduled.instructorId]);
   for (const each of told)
@@ -80,26 +72,6 @@ async function assign(desk: Desk, scheduled: ScheduledClass, to: string, by: str
   const clashes = await clashesWith(desk, taken);
   const answer = to === by ? classes.youTeach(taken, inertText) : text;
   return { text: [answer, ...clashes].join('\n') };
-}
-
-/** What is said of an offer in the team channel follows the class. */
-export async function keepOffer(desk: Desk, before: ScheduledClass, after: ScheduledClass): Promise<void> {
-  const { words, settings } = desk;
-  const newest = await newestOf(desk, offerKey(before));
-  const isOffered = after.coverOpen === true && isOn(after);
-  const isSame =
-    before.startsAt.instant === after.startsAt.instant && before.instructorId === after.instructorId;
-  const facts = factsOfClass(after, { ...desk, plan: await countdownPlanOf(desk, after) });
-  if (newest !== undefined && !(isOffered && isSame)) {
-    const text =
-      after.instructorId === before.instructorId
-        ? words.classes.coverClosed(before, inertText)
-        : words.classes.coverTaken(after, after.instructorId, inertText);
-    await changeMessage(desk, newest, renderTaken(text));
-  }
-  if (!isOffered || settings.teamChannel === undefined) return;
-  if (newest !== undefined && isSame) return changeMessage(desk, newest, renderOffer(after, facts, words));
-  await post(desk, offerKey(after), settings.teamChannel, renderOffer(after, facts, words));
 }
 
 /** The plan as it stands for teaching and its timeline; without a plan, house classes to choose from. */

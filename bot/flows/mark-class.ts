@@ -34,7 +34,6 @@ export async function markClass(
   };
   await keepOutcome(desk, scheduled, outcome);
   const marked = { ...scheduled, outcome };
-  await correctWeekReport(desk, marked);
   // Who has switched the question off has no message to bring up to date.
   if ((await desk.stores.notices.find(desk.studioId, afterClassKey(classId))) === undefined)
     return { kind: 'marked' };
@@ -63,6 +62,7 @@ export async function keepOutcome(desk: Desk, scheduled: ScheduledClass, outcome
     version?.load ?? [],
     version?.setsByPattern ?? (taught ? patternsSaid(outcome) : {}),
   );
+  await correctWeekReport(desk, scheduled, { ...scheduled, outcome });
 }
 
 /** How many sets there were is not known: each pattern named counts as there. */

@@ -4,11 +4,11 @@ import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { zonedMoment } from '../../domain/calendar/wall-time.ts';
 import type { PlanFacts } from '../../domain/plan/plan.ts';
 import type { Desk } from '../handling.ts';
-import { saveChanged } from './change-class.ts';
 import { clashesWith } from './clashes-with.ts';
 import { classesInWeek } from './classes-in-week.ts';
 import type { OpenPlan } from './open-plan.ts';
 import { postInThread } from './post-draft.ts';
+import { saveChanged } from './save-changed.ts';
 
 /**
  * Brings the calendar in line with the facts on the title line: day, time, room, people, length. Of a class

@@ -1,3 +1,4 @@
+import type { ScheduledClass } from '../calendar/scheduled-class.ts';
 import { type Saying, sayingOf } from './sayings.ts';
 import type { Trust, WeekExceptions, WeekReport } from './week-report.ts';
 
@@ -42,6 +43,16 @@ export function correctionOf(was: ToldWeek, now: ToldWeek): WeekCorrection | und
         ];
   });
   return { trust: now.trust, changed };
+}
+
+/** What was done to a class that a report tells of. */
+export type CorrectionCause = 'marked' | 'cancelled' | 'put on again' | 'moved' | 'covered';
+
+export function correctionCause(before: ScheduledClass, after: ScheduledClass): CorrectionCause {
+  if (after.state === 'cancelled') return 'cancelled';
+  if (before.state === 'cancelled') return 'put on again';
+  if (before.startsAt.instant !== after.startsAt.instant) return 'moved';
+  return before.instructorId === after.instructorId ? 'marked' : 'covered';
 }
 
 function amountIn({ said }: ToldWeek, saying: Saying): number | undefined {

@@ -2,7 +2,7 @@ import type { Pattern } from '../../../domain/catalogue/patterns.ts';
 import { patterns } from '../../../domain/catalogue/patterns.ts';
 import type { MuscleChange, WeekComparison } from '../../../domain/week/compare-weeks.ts';
 import type { Saying } from '../../../domain/week/sayings.ts';
-import type { WeekCorrection } from '../../../domain/week/told-week.ts';
+import type { CorrectionCause, WeekCorrection } from '../../../domain/week/told-week.ts';
 import type {
   HabitWeek,
   PlanWish,
@@ -184,14 +184,18 @@ function exceptionLines(exceptions: WeekExceptions, safe: Safe): readonly string
   ];
 }
 
-function correctionText(slotName: string, { trust, changed }: WeekCorrection): string {
+function correctionText(
+  slotName: string,
+  cause: CorrectionCause,
+  { trust, changed }: WeekCorrection,
+): string {
   const told = changed.map(({ saying, was, now }) => {
     const [kind = '', name = ''] = saying.split(':');
     const amount = (value: number | undefined) =>
       value === undefined ? 'enough' : kind === 'group' ? daysText(value) : setsCount(value);
     return `${name} ${amount(was)} → ${amount(now)}`;
   });
-  return [`Correction, since ${slotName} was marked: ${trustText(trust)}.`, ...told].join('\n• ');
+  return [`Correction, since ${slotName} was ${cause}: ${trustText(trust)}.`, ...told].join('\n• ');
 }
 
 function shortText(report: WeekReport, comparison: WeekComparison, safe: Safe): string {

@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from '../../../bot/actions/week-actions.ts';
+import { findClass } from '../../../bot/flows/classes-in-week.ts';
 import { markClass } from '../../../bot/flows/mark-class.ts';
 import { postWeekReport } from '../../../bot/flows/post-week-report.ts';
+import { sayOfClass } from '../../../bot/flows/say-of-class.ts';
 import { sayTaught } from '../../../bot/flows/say-taught.ts';
 import { weekForAsker } from '../../../bot/flows/week-for-asker.ts';
 import { wholeWeekOfStudio } from '../../../bot/flows/week-of-studio.ts';
 import type { ActionRequest, Message, Reaction } from '../../../bot/handling.ts';
 import { actions } from '../../../bot/ids.ts';
 import { acceptMessageBlocks, textLengthOf } from '../../../bot/local/accepted-blocks.ts';
-import { demoChannels, demoPeople, demoStart } from '../../../bot/local/demo/demo-studio.ts';
+import { demoChannels, demoPeople, demoSettings, demoStart } from '../../../bot/local/demo/demo-studio.ts';
 import type { ReportMoment } from '../../../domain/calendar/due-notices.ts';
 import type { Muscle } from '../../../domain/catalogue/muscles.ts';
 import { openWeekStudio } from './week-studio.ts';
@@ -210,6 +212,50 @@ describe('afterwards', () => {
     expect(told[0]).toContain('Correction, since Noon Intervals was marked: Plans for 2 of 4 classes');
     const [notice] = await studio.notices(/^week:2026-W42:correction:/);
     expect(notice?.action).toEqual({ kind: 'post', thread: { noticeKey: 'week:2026-W42' } });
+  });
+
+  test('a class counted as taught by itself after an early report corrects it once', async () => {
+    const studio = await openWeekStudio();
+    const slots = demoSettings.slots.map((slot) =>
+      slot.id === 'wed-noon' ? { ...slot, weekday: 'Sun' as const, time: '22:30' } : slot,
+    );
+    await studio.tick(demoStart);
+    await studio.changeSettings({ slots, reportAt: { weekday: 'Mon', time: '00:15' } });
+    const sunday = 'wed-noon:2026-10-18';
+    await studio.at(demoStart, async (desk) => {
+      const [taught] = await desk.stores.classes.listBetween(
+        studio.studioId,
+        '2026-10-05T00:00:00.000Z',
+        '2026-10-12T00:00:00.000Z',
+      );
+      const scheduled = await findClass(desk, sunday);
+      if (scheduled === undefined || taught?.planId === undefined) throw new Error('no such class');
+      await desk.stores.classes.save(studio.studioId, { ...scheduled, planId: taught.planId });
+    });
+    await studio.tick('2026-10-18T23:15:00.000Z');
+    expect(await corrections(studio)).toEqual([]);
+    for (const at of ['2026-10-19T02:00:00.000Z', '2026-10-19T02:01:00.000Z', '2026-10-20T02:00:00.000Z'])
+      await studio.tick(at);
+    expect(await corrections(studio)).toEqual([
+      expect.stringContaining('Correction, since Noon Intervals was marked'),
+    ]);
+  });
+
+  test.each([
+    ['cancelled', 'cancelled', 'cancel Thu 18:30'],
+    ['moved into the next week', 'moved', 'move Thu 18:30 to 2026-10-20 18:30'],
+    ['covered', 'covered', `give Thu 18:30 to <@${member.id}>`],
+  ])('a class %s after a report that a clock set forward brought: once', async (_, cause, words) => {
+    const studio = await openWeekStudio();
+    await studio.tick(mondaySeven);
+    const before = await corrections(studio);
+    for (let times = 0; times < 2; times += 1)
+      await studio.at(demoStart, (desk) => sayOfClass(desk, words, coach.id));
+    const told = (await corrections(studio)).slice(before.length);
+    expect(told).toEqual([expect.stringContaining(`since Thursday Strong was ${cause}`)]);
+    await studio.tick(mondaySeven);
+    await studio.tick(later(mondaySeven, hour));
+    expect(await corrections(studio)).toHaveLength(before.length + 1);
   });
 
   test('an estimate alone corrects nothing; before the report there is nothing to correct', async () => {

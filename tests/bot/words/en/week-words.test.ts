@@ -108,7 +108,7 @@ describe('the week in words', () => {
       { saying: 'group:hips', was: 1, now: 0 },
       { saying: 'muscle:chest', now: 3 },
     ];
-    expect(weekWords.correction('Noon', { trust, changed })).toBe(
+    expect(weekWords.correction('Noon', 'marked', { trust, changed })).toBe(
       'Correction, since Noon was marked: Plans for 14 of 22 classes, sets of the others are unknown, not zero.\n• lats 1½ sets → enough\n• hips 1 day → 0 days\n• chest enough → 3 sets',
     );
   });
