@@ -30,7 +30,7 @@ export type Show = {
   readonly settings?: Settings;
 };
 
-/** The card that stands in a draft's thread: what a phone needs on one screen. */
+/** The card that stands in a draft's thread: shape, findings, what was assumed and what to do next before what can be read after. */
 export function renderDraftCard(open: OpenPlan, show: Show): Message {
   const { report } = open;
   return report.kind === 'report' ? renderReport(open, report, show) : renderProblems(open, report, show);
@@ -121,6 +121,15 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
   const blocks: readonly KnownBlock[] = [
     section('title', [`*${title}*`, facts, `*${fitLine}*`].filter((line) => line !== '').join('\n')),
     ...sections('blocks', left.length === 0 ? shown : [...shown, `_${words.card.goesOn}_`]),
+    ...sections(
+      'findings',
+      told.length === 0
+        ? [words.card.noFindings]
+        : [...told, ...(more > 0 ? [words.card.moreFindings(more)] : [])],
+    ),
+    ...contextLines('notes', report.notes.map(words.note).map(inertText)),
+    ...buttons('fit', fitButtons(open, report, words)),
+    ...buttons('next', nextSteps(open, words)),
     section(
       'totals',
       [
@@ -134,16 +143,8 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
         .filter((line) => line !== '')
         .join('\n'),
     ),
-    ...sections(
-      'findings',
-      told.length === 0
-        ? [words.card.noFindings]
-        : [...told, ...(more > 0 ? [words.card.moreFindings(more)] : [])],
-    ),
+    ...buttons('look', lookAt(open, words)),
     ...contextLines('cautions', [cautionLines(plan, show).join(' · ')]),
-    ...contextLines('notes', report.notes.map(words.note).map(inertText)),
-    ...buttons('fit', fitButtons(open, report, words)),
-    ...buttons('next', nextSteps(open, words)),
     context('standing', `${standingOf(open, words)}\n_${words.standingLine}_`),
   ];
   const text = [
@@ -245,6 +246,14 @@ function nextSteps(open: OpenPlan, words: Words): readonly ButtonFacts[] {
       label: open.scheduled === undefined ? labels.schedule : labels.reschedule,
       value,
     },
+  ];
+}
+
+/** What opens to read, and changes nothing. */
+function lookAt(open: OpenPlan, words: Words): readonly ButtonFacts[] {
+  const { buttons: labels } = words.card;
+  const value = planValue(open);
+  return [
     { action: actions.timeline, label: labels.timeline, value },
     { action: actions.allFindings, label: labels.findings, value },
     { action: actions.muscles, label: labels.muscles, value },

@@ -121,6 +121,27 @@ describe('a draft', () => {
     expect(card).toContain('side plank: half the time each side (split sides)');
   });
 
+  test('what to do next stands before what can be read after', async () => {
+    const stamp = await talk.say(ana, pushAndHinge);
+    const card = talk.inThread(stamp).find(({ key }) => key?.startsWith('card:'));
+    const places = card?.blocks.map(({ block_id }) => block_id?.replace(/-\d+$/, ''));
+    expect(places).toEqual([
+      'title',
+      'blocks',
+      'findings',
+      'notes',
+      'next',
+      'totals',
+      'look',
+      'cautions',
+      'standing',
+    ]);
+    expect(card?.blocks[4]?.elements?.map(({ text }) => text?.text)).toEqual([
+      'Send for review',
+      'Put on the calendar',
+    ]);
+  });
+
   test('what was typed takes no effect as markup', async () => {
     const stamp = await talk.say(
       ana,
