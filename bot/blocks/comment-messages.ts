@@ -1,7 +1,9 @@
-import { labelledLetters, labelsByLine } from '../../domain/plan/labels.ts';
+import { hasLetters } from '../../domain/plan/blocks-of.ts';
+import { type LabelledLetter, labelledLetters, labelsByLine } from '../../domain/plan/labels.ts';
 import type { Plan } from '../../domain/plan/plan.ts';
 import type { PlanComment } from '../../domain/plan/plan-life.ts';
 import { printMove } from '../../domain/shorthand/print-letter.ts';
+import { printBlockLine, printMoveLine } from '../../domain/shorthand/print-plan.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
@@ -9,6 +11,7 @@ import { printButtonValue } from './button-value.ts';
 import type { Show } from './draft-card.ts';
 import { buttons, context, sections } from './elements.ts';
 import { escapeText, inertText } from './escape.ts';
+import type { Choice, ChoiceGroup } from './form-parts.ts';
 import { clip, limits } from './limits.ts';
 
 /** What of a move's line stands with a comment on it. */
@@ -55,12 +58,35 @@ export function commentLines(
   );
 }
 
-/** The moves of a plan to choose from: by line id, with label and name. */
-export function moveChoices(
-  plan: Plan,
-  { catalogue }: Show,
-): readonly { readonly line: string; readonly text: string }[] {
-  return labelledLetters(plan)
-    .flatMap(({ moves }) => moves)
-    .map(({ label, move }) => ({ line: move.id, text: `${label} ${printMove(move, catalogue)}` }));
+/** So many moves a list can hold within one view; of a class with more its letters are offered. */
+const mostMoves = 1_000;
+
+/** What of a plan can be commented, by line id, in groups of a block or a part of it. */
+export function moveChoices(plan: Plan, { catalogue }: Show): readonly ChoiceGroup[] {
+  const letters = labelledLetters(plan);
+  const isLong = letters.flatMap(({ moves }) => moves).length > mostMoves;
+  const choicesOf = ({ label, letter, moves }: LabelledLetter): readonly LabelledChoice[] =>
+    isLong
+      ? [{ label, choice: { value: letter.id, label: `${label} ${printMoveLine(letter, catalogue)}` } }]
+      : moves.map((each) => ({
+          label: each.label,
+          choice: { value: each.move.id, label: `${each.label} ${printMove(each.move, catalogue)}` },
+        }));
+  return plan.blocks.filter(hasLetters).flatMap((block) => {
+    const choices = letters.filter((each) => each.block === block).flatMap(choicesOf);
+    return inParts(choices, limits.selectOptions).map((part) => ({
+      label: [...new Set([part[0]?.label, part.at(-1)?.label])]
+        .join('–')
+        .concat(' · ', printBlockLine(block)),
+      choices: part.map(({ choice }) => choice),
+    }));
+  });
+}
+
+type LabelledChoice = { readonly label: string; readonly choice: Choice };
+
+function inParts<Item>(items: readonly Item[], most: number): readonly (readonly Item[])[] {
+  return Array.from({ length: Math.ceil(items.length / most) }, (_, place) =>
+    items.slice(place * most, (place + 1) * most),
+  );
 }

@@ -4,8 +4,7 @@ import { views } from '../ids.ts';
 import { printButtonValue } from './button-value.ts';
 import { moveChoices } from './comment-messages.ts';
 import type { Show } from './draft-card.ts';
-import { formView, selectField, textField } from './form-parts.ts';
-import { limits } from './limits.ts';
+import { formView, groupedSelectField, textField } from './form-parts.ts';
 
 const mostOfNote = 1_000;
 
@@ -32,12 +31,12 @@ export function approveWithNoteForm(metadata: string, { words }: Pick<Show, 'wor
   );
 }
 
-/** A comment on one letter; of a very long class the first hundred moves are offered. */
+/** A comment on one move. */
 export function commentForm(open: OpenPlan, show: Show): ModalView | undefined {
   const { coach, forms } = show.words;
   const { plan } = open.version;
-  const choices = plan === undefined ? [] : moveChoices(plan, show).slice(0, limits.selectOptions);
-  if (choices.length === 0) return undefined;
+  const groups = plan === undefined ? [] : moveChoices(plan, show);
+  if (groups.length === 0) return undefined;
   const { id, currentVersion } = open.record;
   return formView(
     {
@@ -46,11 +45,7 @@ export function commentForm(open: OpenPlan, show: Show): ModalView | undefined {
       submit: coach.commentSubmit,
       metadata: printButtonValue({ plan: id, version: currentVersion }),
       blocks: [
-        selectField({
-          id: 'line',
-          label: coach.commentOn,
-          choices: choices.map(({ line, text }) => ({ value: line, label: text })),
-        }),
+        groupedSelectField({ id: 'line', label: coach.commentOn, groups }),
         textField({
           id: 'comment',
           label: coach.commentLabel,

@@ -21,12 +21,14 @@ const studioSettings: Settings = {
   teamChannel: 'C1',
 };
 
+type Option = { readonly text: { readonly text: string }; readonly value: string };
 type Element = {
   readonly type: string;
   readonly action_id?: string;
   readonly value?: string;
   readonly text?: { readonly text: string };
-  readonly options?: readonly { readonly text: { readonly text: string }; readonly value: string }[];
+  readonly options?: readonly Option[];
+  readonly option_groups?: readonly { readonly options: readonly Option[] }[];
 };
 type SentBlock = {
   readonly type: string;
@@ -229,7 +231,12 @@ export function faultsIn(
     if (method === 'views.open' || method === 'views.update') {
       const view: unknown = JSON.parse(args.view ?? '{}');
       const accepted = acceptModal(view);
-      return [...(accepted.kind === 'refused' ? accepted.messages : []), ...unshownKinds(view)];
+      const length = Buffer.byteLength(args.view ?? '');
+      return [
+        ...(length > 250_000 ? [`${method}: a view of ${length} bytes`] : []),
+        ...(accepted.kind === 'refused' ? accepted.messages : []),
+        ...unshownKinds(view),
+      ];
     }
     return [];
   });

@@ -34,7 +34,8 @@ const lineOf = async (label: string) =>
   talk
     .view()
     .blocks.find(({ block_id }) => block_id === 'line')
-    ?.element?.options?.find(({ text }) => text.text.startsWith(`${label} `))?.value ?? '';
+    ?.element?.option_groups?.flatMap(({ options }) => options)
+    .find(({ text }) => text.text.startsWith(`${label} `))?.value ?? '';
 
 describe('the review', () => {
   test('stands in the order a coach reads', async () => {

@@ -229,6 +229,29 @@ describe('every message of the conversation stays within every limit', () => {
   }, 60_000);
 });
 
+/** The lines a form offers to choose from. */
+function offeredIn(form: unknown): readonly string[] {
+  return Array.from(JSON.stringify(form).matchAll(/"value":"([^"]+)"/g), ([, value = '']) => value);
+}
+
+test.each(longest.slice(0, 3))('each line of %s can be commented', (_what, text) => {
+  const open = opened(text);
+  const offered = offeredIn(commentForm(open, show));
+  const planned =
+    open.version.plan?.blocks.flatMap((block) => ('letters' in block ? block.letters : [])) ?? [];
+  expect(planned.length).toBeGreaterThan(30);
+  expect(offered).toEqual(planned.flatMap(({ moves }) => moves.map(({ id }) => id)));
+});
+
+test('of more moves than a view holds the letters can be commented', () => {
+  const open = opened(
+    `Long, 180 min\n${times(20, () => ['circuit x1, 1/0', ...times(11, () => times(8, () => 'rdl').join('+'))].join('\n')).join('\n')}`,
+  );
+  const form = commentForm(open, show);
+  expect(faultsIn([{ method: 'views.open', args: { view: JSON.stringify(form) } }])).toEqual([]);
+  expect(offeredIn(form)).toHaveLength(220);
+});
+
 test('a class the card does not hold goes on under it, with no letter lost', () => {
   const text = longest[1]?.[1] ?? '';
   const open = opened(text);
