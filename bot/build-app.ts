@@ -5,6 +5,7 @@ import type { Catalogue } from '../domain/catalogue/catalogue.ts';
 import type { Storage } from '../domain/ports.ts';
 import { createCarryOut } from './answers.ts';
 import { createBoltLogger } from './bolt-logger.ts';
+import { type Counters, countDrafts, createCounters } from './counters.ts';
 import { createDeliveries } from './deliveries.ts';
 import { handlers as allHandlers } from './handlers.ts';
 import type { Desk, Handler, Handlers, Reaction, ViewAck } from './handling.ts';
@@ -48,6 +49,7 @@ export type AppParts = {
   readonly backOff?: BackOff;
 };
 
+  readonly counters?: Counters;
 export type Identity = {
   readonly studioId: string;
   readonly studioName: string;
@@ -72,7 +74,9 @@ export type EvensetApp = {
 
 /** The one way to make the app; main, the local workspace and tests differ in what they pass. */
 export function buildApp(parts: AppParts): EvensetApp {
-  const { storage, clock, newId, log, words, catalogue } = parts;
+  const { clock, newId, log, words, catalogue } = parts;
+  const counters = parts.counters ?? createCounters();
+  const storage = countDrafts(parts.storage, counters);
   const handlers = parts.handlers ?? allHandlers;
   const realTime = parts.realTime ?? systemTime;
   const { interaction, background } = parts.clients;
@@ -93,6 +97,7 @@ export function buildApp(parts: AppParts): EvensetApp {
     backOff: parts.backOff ?? defaultBackOff,
     log,
   });
+    counters,
   const loop = createClockLoop({
     storage,
     makeDesk,

@@ -4,13 +4,15 @@ import type { CalendarRoute } from './calendar-route.ts';
 import { guardRequests, mostBodyBytes } from './guard.ts';
 import { healthRoutes, type Readiness } from './health.ts';
 import type { Log } from './log.ts';
+import type { MetricsRoute } from './metrics-route.ts';
 
-/** Signed deliveries over HTTP at `/slack/events`, behind the guard, with the health routes and the calendar feed beside them. */
+/** Signed deliveries over HTTP at `/slack/events`, behind the guard, with health, metrics and the calendar feed beside them. */
 export function createHttpReceiver(options: {
   readonly signingSecret: string;
   readonly log: Log;
   readonly readiness: () => Promise<Readiness>;
   readonly nowMs?: () => number;
+  readonly metrics?: MetricsRoute;
   readonly calendar?: CalendarRoute;
 }): HTTPReceiver {
   const { log } = options;
@@ -20,6 +22,7 @@ export function createHttpReceiver(options: {
     bodyLimit: mostBodyBytes,
     customRoutes: [
       ...healthRoutes(options.readiness),
+      ...(options.metrics === undefined ? [] : [options.metrics]),
       ...(options.calendar === undefined ? [] : [options.calendar]),
     ],
     logger: createBoltLogger(log),

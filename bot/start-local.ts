@@ -4,6 +4,7 @@ import { catalogue } from '../domain/catalogue/catalogue.ts';
 import type { Storage } from '../domain/ports.ts';
 import { buildApp } from './build-app.ts';
 import { calendarRoute } from './calendar-route.ts';
+import { createCounters } from './counters.ts';
 import { createClient } from './create-client.ts';
 import { createHttpReceiver } from './create-http-receiver.ts';
 import { demoChannels, demoPeople, demoSettings, demoStart, demoTeam } from './local/demo/demo-studio.ts';
@@ -14,6 +15,7 @@ import { type LocalWorkspaceServer, startLocalWorkspace } from './local/local-se
 import { createWorkspace } from './local/workspace.ts';
 import type { Log } from './log.ts';
 import { createMakeDesk } from './make-desk.ts';
+import { metricsRoute } from './metrics-route.ts';
 import type { Running } from './running.ts';
 import { english } from './words/en.ts';
 
@@ -94,11 +96,13 @@ export async function startLocal(
     await seedDemo(storage, { catalogue, words: english, newId: randomUUID });
     const makeDesk = createMakeDesk({ clock, newId: randomUUID, words: english, catalogue });
     const clientOf = () => createClient({ token: local.botToken, log, apiUrl: server.apiUrl });
+    const counters = createCounters();
     const evenset = buildApp({
       receiver: createHttpReceiver({
         signingSecret: local.signingSecret,
         log,
         readiness: async () => ({ ready: true }),
+        metrics: metricsRoute({ counters, storage, clock, log }),
         calendar: calendarRoute({ storage, makeDesk, log }),
       }),
       clients: { interaction: clientOf(), background: clientOf() },
@@ -108,6 +112,7 @@ export async function startLocal(
       log,
       words: english,
       catalogue,
+      counters,
       pacingMs: 0,
     });
     const port = await evenset.start({ port: 0, host: loopback });

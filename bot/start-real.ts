@@ -6,12 +6,14 @@ import type { Storage } from '../domain/ports.ts';
 import { createBoltLogger } from './bolt-logger.ts';
 import { buildApp, type EvensetApp, type Identity } from './build-app.ts';
 import { type CalendarRoute, calendarPath, calendarRoute, isCalendarUrl } from './calendar-route.ts';
+import { createCounters } from './counters.ts';
 import { createClient } from './create-client.ts';
 import { createHttpReceiver } from './create-http-receiver.ts';
 import type { Env, WorkspaceAccess } from './env.ts';
 import { type HealthRoute, healthRoutes, type Readiness } from './health.ts';
 import { codeOf, type Log } from './log.ts';
 import { type Clock, createMakeDesk } from './make-desk.ts';
+import { type MetricsRoute, metricsRoute } from './metrics-route.ts';
 import { type Running, StartRefused } from './running.ts';
 import { applySettings, readSettingsFile, type SettingsRead } from './settings-file.ts';
 import { english } from './words/en.ts';
@@ -41,9 +43,11 @@ export async function startReal(parts: {
   const clientOf = () => createClient({ token: access.botToken, log, ...apiUrl });
   const clock: Clock = { now: () => new Date().toISOString() };
   const makeDesk = createMakeDesk({ clock, newId: randomUUID, words: english, catalogue });
+  const counters = createCounters();
   const calendar = calendarRoute({ storage, makeDesk, log });
+  const metrics = metricsRoute({ counters, storage, clock, log });
   const evenset = buildApp({
-    receiver: receiverFor(access, env, log, readiness, calendar),
+    receiver: receiverFor(access, env, log, { readiness, metrics, calendar }),
     clients: { interaction: clientOf(), background: clientOf() },
     storage,
     clock,
@@ -51,6 +55,7 @@ export async function startReal(parts: {
     log,
     words: english,
     catalogue,
+    counters,
     ...(parts.pacingMs === undefined ? {} : { pacingMs: parts.pacingMs }),
   });
   const known = await knowWorkspace(evenset);
@@ -59,7 +64,7 @@ export async function startReal(parts: {
   await (access.kind === 'http' ? evenset.start({ port, host: env.host }) : evenset.start());
   const health =
     access.kind === 'socket' && env.port !== undefined
-      ? await serveRoutes(env.port, env.host, [...healthRoutes(readiness), calendar])
+      ? await serveRoutes(env.port, env.host, [...healthRoutes(readiness), metrics, calendar])
       : undefined;
   state = 'serving';
   return {
@@ -80,11 +85,14 @@ function receiverFor(
   access: WorkspaceAccess,
   env: Env,
   log: Log,
-  readiness: () => Promise<Readiness>,
-  calendar: CalendarRoute,
+  routes: {
+    readonly readiness: () => Promise<Readiness>;
+    readonly metrics: MetricsRoute;
+    readonly calendar: CalendarRoute;
+  },
 ): Receiver {
   if (access.kind === 'http')
-    return createHttpReceiver({ signingSecret: access.signingSecret, log, readiness, calendar });
+    return createHttpReceiver({ signingSecret: access.signingSecret, log, ...routes });
   return new SocketModeReceiver({
     appToken: access.appToken,
     logger: createBoltLogger(log),
@@ -124,11 +132,11 @@ async function takeSettings(
   await applySettings(storage, studioId, settings, now, log);
 }
 
-/** Health and calendar routes alone, for an app that is reached over its socket. */
+/** Health, metrics and calendar routes alone, for an app that is reached over its socket. */
 async function serveRoutes(
   port: number,
   host: string,
-  routes: readonly (HealthRoute | CalendarRoute)[],
+  routes: readonly (HealthRoute | MetricsRoute | CalendarRoute)[],
 ): Promise<() => Promise<void>> {
   const listener: RequestListener = (request, response) => {
     const url = request.url ?? '';

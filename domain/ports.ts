@@ -190,6 +190,10 @@ export type NoticeStore = {
   findBySentTo(studioId: StudioId, place: string, stamp: string): Promise<StoredNotice | undefined>;
   /** Pending (its retry due or not: see `retryAt`) and sending notices in the order to send: by sequence. */
   listUnfinished(studioId: StudioId, limit: number): Promise<readonly StoredNotice[]>;
+  /** How many are unfinished, and what the oldest was caused at; undefined where none is. */
+  measureUnfinished(
+    studioId: StudioId,
+  ): Promise<{ readonly count: number; readonly oldestCausedAt: string } | undefined>;
   /** Counts an attempt. */
   markSending(studioId: StudioId, key: string, at: string): Promise<void>;
   markSent(

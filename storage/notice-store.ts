@@ -57,6 +57,10 @@ const noticeRow = z
     }),
   );
 
+const measuredRow = z
+  .strictObject({ count: z.int().min(1), oldest: z.string() })
+  .transform(({ count, oldest }) => ({ count, oldestCausedAt: oldest }));
+
 export function createNoticeStore(access: Access): NoticeStore {
   const notices = (studioId: string) =>
     access.tables().selectFrom('notices').selectAll().where('studio_id', '=', studioId);
@@ -122,6 +126,17 @@ export function createNoticeStore(access: Access): NoticeStore {
         .limit(limit)
         .execute();
       return rows.map((row) => noticeRow.parse(present(row)));
+    },
+
+    async measureUnfinished(studioId) {
+      const row = await access
+        .tables()
+        .selectFrom('notices')
+        .select(({ fn }) => [fn.countAll<number>().as('count'), fn.min('caused_at').as('oldest')])
+        .where('studio_id', '=', studioId)
+        .where('finished_at', 'is', null)
+        .executeTakeFirst();
+      return row === undefined || row.count === 0 ? undefined : measuredRow.parse(row);
     },
 
     async markSending(studioId, key, at) {

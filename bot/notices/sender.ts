@@ -1,5 +1,6 @@
 import type { WebClient } from '@slack/web-api';
 import type { Storage, StoredNotice, StudioId } from '../../domain/ports.ts';
+import type { Counters } from '../counters.ts';
 import { errorFacts, type Log } from '../log.ts';
 import type { MakeDesk } from '../make-desk.ts';
 import type { RealTime } from '../real-time.ts';
@@ -40,9 +41,10 @@ export function createSender(parts: {
   readonly chance: () => number;
   readonly pacingMs: number;
   readonly backOff: BackOff;
+  readonly counters: Counters;
   readonly log: Log;
 }): Sender {
-  const { storage, makeDesk, now, realTime, chance, backOff, log } = parts;
+  const { storage, makeDesk, now, realTime, chance, backOff, counters, log } = parts;
   const pace = createPace(realTime, parts.pacingMs);
   const send = createSendNotice({ storage, client: parts.client, now, pace, log, wait: realTime.wait });
   const lines = new Map<string, Promise<void>>();
@@ -87,12 +89,17 @@ export function createSender(parts: {
           causedAt: now(),
         });
     });
+    counters.add('dead notices');
     settled(studioId, notice.key, undefined);
   };
 
+  /** Tries so far, the unclear ones of this process among them. */
+  const triesOf = (studioId: StudioId, { key, attempts }: StoredNotice) =>
+    Math.max(attempts, unclear.get(idOf(studioId, key))?.attempts ?? 0);
+
   const failed = async (studioId: StudioId, notice: StoredNotice, failure: CallFailure): Promise<Next> => {
     const id = idOf(studioId, notice.key);
-    const attempts = Math.max(notice.attempts, unclear.get(id)?.attempts ?? 0) + 1;
+    const attempts = triesOf(studioId, notice) + 1;
     log.warn('notice not sent', { noticeKey: notice.key, kind: failure.kind, code: failure.code, attempts });
     const isFinal = failure.kind === 'refused' || failure.kind === 'blocks refused';
     if (isFinal || attempts >= backOff.mostAttempts) {
@@ -118,6 +125,7 @@ export function createSender(parts: {
       notice.retryAt === undefined ? 0 : Date.parse(notice.retryAt),
     );
     if (atMs > realTime.nowMs()) return { kind: 'again', atMs };
+    if (triesOf(studioId, notice) > 0) counters.add('retries');
     try {
       const outcome = await send(studioId, notice);
       if (outcome.kind === 'waits') return outcome;
@@ -126,6 +134,7 @@ export function createSender(parts: {
         return goOn;
       }
       await markSent(studioId, notice.key, outcome.sentTo);
+      counters.add('posts');
       for (const { key } of before) await markSent(studioId, key, outcome.sentTo);
       return goOn;
     } catch (error) {

@@ -98,6 +98,7 @@ const reads: readonly (readonly [string, Call])[] = [
   ['notices.find', (s, id) => s.notices.find(id, notice.key)],
   ['notices.findBySentTo', (s, id) => s.notices.findBySentTo(id, sentTo.place, sentTo.stamp)],
   ['notices.listUnfinished', (s, id) => s.notices.listUnfinished(id, 9)],
+  ['notices.measureUnfinished', (s, id) => s.notices.measureUnfinished(id)],
   ['deliveries.listUnfinished', (s, id) => s.deliveries.listUnfinished(id)],
   ['weekReports.find', (s, id) => s.weekReports.find(id, '2026-W47')],
   ['weekReports.listBefore', (s, id) => s.weekReports.listBefore(id, '2026-W48', 9)],

@@ -117,6 +117,9 @@ describe('the process', () => {
     });
     await says(output, `Morgen on http://127.0.0.1:${port}/slack/events`);
     expect((await fetch(`http://127.0.0.1:${port}/health`)).status).toBe(200);
+    expect(await (await fetch(`http://127.0.0.1:${port}/metrics`)).text()).toContain(
+      'evenset_drafts_total 0\n',
+    );
     const place = server.workspace.findPlace('D1');
     if (place === undefined) throw new Error('the direct message is there');
     await server.deliveries.runCommand({ userId: 'U1', place, command: '/evenset', text: 'help' });
