@@ -30,8 +30,10 @@ import {
 import {
   onCannotTeach,
   onChooseClass,
+  onChooseOtherClass,
   onHouseClass,
   onImIn,
+  onOpenChangeClass,
   onTakeClass,
 } from './actions/timetable-actions.ts';
 import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from './actions/week-actions.ts';
@@ -43,6 +45,7 @@ import { actions, commands, shortcuts, views } from './ids.ts';
 import { onDraftFromMessage } from './messages/on-draft-from-message.ts';
 import { onMessage } from './messages/on-message.ts';
 import { onForgetMe, onNoticesForm, onOpenNotices, onShowMyData } from './views/data-views.ts';
+import { onChangeClassForm, onConfirmChange } from './views/class-change-views.ts';
 import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
 import { onAskChangesForm, onDraftForm, onScheduleForm } from './views/plan-views.ts';
 import { onApproveWithNoteForm, onCommentForm, onDismissForm } from './views/review-views.ts';
@@ -80,6 +83,8 @@ export const handlers: Handlers = {
     [actions.chooseClass]: onChooseClass,
     [actions.houseClass]: onHouseClass,
     [actions.applyWeekEdit]: onApplyWeekEdit,
+    [actions.openChangeClass]: onOpenChangeClass,
+    [actions.chooseOtherClass]: onChooseOtherClass,
     [actions.goOnSaying]: onGoOnSaying,
     [actions.stopSaying]: onStopSaying,
     [actions.openOwnMove]: onOpenOwnMove,
@@ -100,6 +105,8 @@ export const handlers: Handlers = {
     [views.ownMove]: onOwnMoveForm,
     [views.changeOwnMove]: onChangeOwnMoveForm,
     [views.settings]: onSettingsForm,
+    [views.changeClass]: onChangeClassForm,
+    [views.confirmChange]: onConfirmChange,
     [views.notices]: onNoticesForm,
   },
   shortcuts: { [shortcuts.draftFromMessage]: onDraftFromMessage },

@@ -30,6 +30,8 @@ export const actions = {
   takeClass: 'take-class',
   chooseClass: 'choose-class',
   houseClass: 'house-class',
+  openChangeClass: 'open-change-class',
+  chooseOtherClass: 'choose-other-class',
   applyWeekEdit: 'apply-week-edit',
   goOnSaying: 'go-on-saying',
   stopSaying: 'stop-saying',
@@ -51,6 +53,8 @@ export const views = {
   taughtWithChanges: 'taught-with-changes-form',
   ownMove: 'own-move-form',
   changeOwnMove: 'change-own-move-form',
+  changeClass: 'change-class-form',
+  confirmChange: 'confirm-change-form',
   settings: 'settings-form',
   notices: 'notices-form',
 } as const;

@@ -9,6 +9,7 @@ import { contextFor } from '../flows/open-plan.ts';
 import { doToClass } from '../flows/say-of-class.ts';
 import { startDraft } from '../flows/start-draft.ts';
 import { type ActionRequest, type Desk, type Handler, noReaction, type Reaction } from '../handling.ts';
+import { openChange } from '../views/class-change-views.ts';
 import { toYou } from './with-plan.ts';
 
 type OnClass = (
@@ -16,16 +17,17 @@ type OnClass = (
   desk: Desk,
   by: string,
   choice: string | undefined,
+  triggerId: string,
 ) => Promise<Reaction>;
 
 /** A button that stands for a class at one start; where either has changed, the person is told. */
 function withClass(act: OnClass): Handler<ActionRequest> {
-  return async ({ value, personId }, desk) => {
+  return async ({ value, personId, triggerId }, desk) => {
     const read = readClassValue(value);
     const scheduled = read === undefined ? undefined : await findClass(desk, read.classId);
     if (read === undefined || scheduled === undefined) return toYou({ text: desk.words.flow.buttonGone });
     if (scheduled.startsAt.instant !== read.startsAt) return toYou({ text: desk.words.classes.notThisClass });
-    return act(scheduled, desk, personId, read.choice);
+    return act(scheduled, desk, personId, read.choice, triggerId);
   };
 }
 
@@ -49,6 +51,19 @@ export const onChooseClass = withClass(async (scheduled, desk, by, choice) => {
     ? toYou({ text: desk.words.flow.buttonGone })
     : toYou(await doToClass(desk, request, scheduled, by));
 });
+
+/** The form in which a class is moved or cancelled. */
+export const onOpenChangeClass = withClass((scheduled, desk, by, _, triggerId) =>
+  openChange(desk, scheduled, by, triggerId),
+);
+
+/** The same for a class chosen from a list, by its id, as it stands now. */
+export const onChooseOtherClass: Handler<ActionRequest> = async ({ value, personId, triggerId }, desk) => {
+  const scheduled = await findClass(desk, value);
+  return scheduled === undefined
+    ? toYou({ text: desk.words.flow.buttonGone })
+    : openChange(desk, scheduled, personId, triggerId);
+};
 
 /** A house class becomes the draft of whoever teaches this class now. */
 export const onHouseClass = withClass(async (scheduled, desk, by, choice) => {

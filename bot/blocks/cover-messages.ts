@@ -4,6 +4,7 @@ import { houseClassNames } from '../../domain/plan/house-classes.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
+import { changeButton } from './change-button.ts';
 import { printClassValue } from './class-value.ts';
 import { buttons, section, sections } from './elements.ts';
 import { escapeText, inertText } from './escape.ts';
@@ -69,6 +70,7 @@ export function renderHandOver(
             })),
           )
         : []),
+      ...buttons('change', [changeButton(scheduled, words)]),
     ],
   };
 }

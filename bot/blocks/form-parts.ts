@@ -72,6 +72,15 @@ export function numberField(
   });
 }
 
+export function dateField(facts: FieldFacts & { readonly value?: string }): InputBlock {
+  const { id, value } = facts;
+  return field(facts, {
+    type: 'datepicker',
+    action_id: id,
+    ...(value === undefined ? {} : { initial_date: value }),
+  });
+}
+
 export function timeField(facts: FieldFacts & { readonly value?: string }): InputBlock {
   const { id, value } = facts;
   return field(facts, {

@@ -1,11 +1,14 @@
 import type { HomeView, KnownBlock } from '@slack/types';
+import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import type { MuscleDays } from '../../domain/week/muscles-by-day.ts';
 import type { Home, HomeLine } from '../flows/home-of.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { printButtonValue } from './button-value.ts';
+import { changeButton } from './change-button.ts';
 import { type ButtonFacts, button, buttons, context, header, section, sections } from './elements.ts';
 import { inertText } from './escape.ts';
+import { plainText } from './form-parts.ts';
 import { limits } from './limits.ts';
 
 /** Lines of one part; what is over is counted. */
@@ -15,9 +18,9 @@ export function renderHome(home: Home, words: Words): HomeView {
   const says = words.home;
   const blocks: readonly KnownBlock[] = [
     ...setUpPart(home, words),
-    ...part('today', says.today, home.today, says.noneToday, words),
+    ...classPart('today', says.today, home.today, says.noneToday, words),
     ...part('waiting', says.waitsForMe, home.waiting, says.nothingWaits, words),
-    ...part('later', says.week, home.later, says.noneInWeek, words),
+    ...classPart('later', says.week, home.later, says.noneInWeek, words),
     ...part('drafts', says.drafts, home.drafts, says.noDrafts, words),
     ...(home.coach === undefined ? [] : coachPart(home.coach, words)),
     ...buttons('own', ownButtons(home, words)),
@@ -53,6 +56,30 @@ function part(
   return [header(`${id}-title`, title), ...sections(id, all.length === 0 ? [none] : all)];
 }
 
+/** The same with a line a class, each with the way to move or cancel it. */
+function classPart(
+  id: string,
+  title: string,
+  lines: readonly HomeLine[],
+  none: string,
+  words: Words,
+): readonly KnownBlock[] {
+  const shown = lines.slice(0, mostLines);
+  const more = lines.length - shown.length;
+  return [
+    header(`${id}-title`, title),
+    ...(shown.length === 0 ? [section(id, none)] : []),
+    ...shown.map((line, place) => classLine(id, line, place + 1, words)),
+    ...(more > 0 ? [context(`${id}-more`, words.home.more(more))] : []),
+  ];
+}
+
+function classLine(id: string, line: HomeLine, place: number, words: Words): KnownBlock {
+  const text = section(`${id}-${place}`, lineText(line, words));
+  if (line.scheduled === undefined || line.mayChange === undefined) return text;
+  return { ...text, accessory: button(changeButton(line.scheduled, words), place) };
+}
+
 function lineText({ title, startsAt, record, scheduled, waits }: HomeLine, words: Words): string {
   const { home } = words;
   const state =
@@ -84,6 +111,35 @@ function coachPart(coach: NonNullable<Home['coach']>, words: Words): readonly Kn
     header('muscles-title', home.muscles),
     section('muscles', `\`\`\`${tableLines(coach.muscles, words).join('\n')}\`\`\``),
     context('muscles-how', home.musclesHow),
+    ...othersPart(coach.others, words),
+  ];
+}
+
+/** A head coach may move or cancel the classes of others too. */
+function othersPart(others: readonly ScheduledClass[], words: Words): readonly KnownBlock[] {
+  const { classChange } = words;
+  const options = others
+    .filter(({ id }) => id.length <= limits.optionText)
+    .slice(0, limits.selectOptions)
+    .map((each) => ({
+      text: plainText(
+        `${words.when(each.startsAt)} ${each.title ?? words.classes.untitled}`,
+        limits.optionText,
+      ),
+      value: each.id,
+    }));
+  if (options.length === 0) return [];
+  return [
+    header('others-title', classChange.others),
+    {
+      ...section('others', classChange.othersHow),
+      accessory: {
+        type: 'static_select',
+        action_id: actions.chooseOtherClass,
+        placeholder: plainText(classChange.othersChoose),
+        options,
+      },
+    },
   ];
 }
 

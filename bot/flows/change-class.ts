@@ -1,18 +1,15 @@
 import { endOf, isOn } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass, ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
+import { isHeadCoach, mayRunClass } from '../../domain/who-may.ts';
 import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { clashesWith } from './clashes-with.ts';
 import { classesAround } from './classes-around.ts';
 import { saveChanged } from './save-changed.ts';
-import { tellCoaches } from './tell-instructor.ts';
+import { whoHears } from './told-of-change.ts';
 
 /** How far ahead classes can be named: the running week and the four after it. */
 export const weeksAhead = [0, 1, 2, 3, 4] as const;
-
-function mayChange({ settings }: Desk, scheduled: ScheduledClass, by: string): boolean {
-  return by === scheduled.instructorId || settings.headCoaches.includes(by);
-}
 
 export async function cancelClass(desk: Desk, scheduled: ScheduledClass, by: string): Promise<Message> {
   const { classes } = desk.words;
@@ -21,7 +18,7 @@ export async function cancelClass(desk: Desk, scheduled: ScheduledClass, by: str
   if (!isOn(scheduled)) return { text: classes.cancelled(scheduled, inertText) };
   const { coverOpen: _, ...rest } = scheduled;
   await saveChanged(desk, scheduled, { ...rest, state: 'cancelled' });
-  await tellOtherCoaches(desk, scheduled, by, classes.coach(scheduled, by, 'cancelled', inertText));
+  await tellOthers(desk, scheduled, by, classes.changedBy(scheduled, by, 'cancelled', inertText));
   return { text: classes.cancelled(scheduled, inertText) };
 }
 
@@ -32,36 +29,50 @@ export async function putOnAgain(desk: Desk, scheduled: ScheduledClass, by: stri
   if (refused !== undefined) return refused;
   if (scheduled.state !== 'cancelled') return { text: classes.onAgain(scheduled, inertText) };
   await saveChanged(desk, scheduled, { ...scheduled, state: 'planned' });
-  await tellOtherCoaches(desk, scheduled, by, classes.coach(scheduled, by, 'on again', inertText));
+  await tellOthers(desk, scheduled, by, classes.changedBy(scheduled, by, 'on again', inertText));
   return withClashes(desk, scheduled, classes.onAgain(scheduled, inertText));
 }
 
+/** `room`: where it is held from then on, if elsewhere. */
 export async function moveClass(
   desk: Desk,
   scheduled: ScheduledClass,
   to: ZonedMoment,
   by: string,
+  room?: string,
 ): Promise<Message> {
   const { classes } = desk.words;
   const refused = refusal(desk, scheduled, by);
   if (refused !== undefined) return refused;
   if (!isOn(scheduled)) return { text: classes.notThisClass };
-  if (to.instant === scheduled.startsAt.instant) return { text: classes.sameMoment };
+  const isElsewhere = room !== undefined && room !== scheduled.room;
+  if (to.instant === scheduled.startsAt.instant && !isElsewhere) return { text: classes.sameMoment };
   if (to.instant <= desk.now) return { text: classes.inThePast };
+  const after = movedClass(scheduled, to, room);
+  await saveChanged(desk, scheduled, after);
+  await tellOthers(desk, after, by, classes.movedBy(scheduled, after, by, inertText));
+  return withClashes(desk, after, classes.moved(scheduled, after, inertText));
+}
+
+/** A class at another start or in another room. */
+export function movedClass(scheduled: ScheduledClass, to: ZonedMoment, room?: string): ScheduledClass {
   // What a clock set forward assumed of a class does not go with it into the time to come.
   const { outcome, ...rest } = scheduled;
   const said = outcome?.saidBy === undefined ? rest : scheduled;
-  const after: ScheduledClass = { ...said, startsAt: to, state: 'moved' };
-  await saveChanged(desk, scheduled, after);
-  await tellOtherCoaches(desk, after, by, classes.coachMoved(scheduled, to, by, inertText));
-  return withClashes(desk, after, classes.moved(scheduled, to, inertText));
+  const isMoved = to.instant !== scheduled.startsAt.instant;
+  return {
+    ...said,
+    startsAt: to,
+    ...(room === undefined ? {} : { room }),
+    state: isMoved ? 'moved' : scheduled.state,
+  };
 }
 
 /** Cancels every class of some days, both ends included; each stays an exception of its own. */
 export async function closeDays(desk: Desk, from: string, to: string, by: string): Promise<Message> {
   const { classes } = desk.words;
-  if (!desk.settings.headCoaches.includes(by)) return { text: classes.onlyCoach };
-  const lines: string[] = [];
+  if (!isHeadCoach(desk.settings, by)) return { text: classes.onlyCoach };
+  const cancelled: ScheduledClass[] = [];
   for (const scheduled of await classesAround(
     desk,
     Array.from({ length: 54 }, (_, week) => week),
@@ -70,15 +81,30 @@ export async function closeDays(desk: Desk, from: string, to: string, by: string
     if (date < from || date > to || instant <= desk.now || !isOn(scheduled)) continue;
     const { coverOpen: _, ...rest } = scheduled;
     await saveChanged(desk, scheduled, { ...rest, state: 'cancelled' });
-    lines.push(`• ${classes.named(scheduled, inertText)}`);
+    cancelled.push(scheduled);
   }
-  return { text: classes.holiday(from, to, lines) };
+  const listed = (those: readonly ScheduledClass[]) =>
+    classes.holiday(
+      from,
+      to,
+      those.map((each) => `• ${classes.named(each, inertText)}`),
+    );
+  const key = `holiday:${desk.newId()}`;
+  for (const person of new Set(cancelled.map(({ instructorId }) => instructorId)))
+    if (person !== by)
+      await tell(
+        desk,
+        `${key}:${person}`,
+        person,
+        listed(cancelled.filter((each) => each.instructorId === person)),
+      );
+  return { text: listed(cancelled) };
 }
 
 /** Why this person can't change this class now; undefined where they can. */
 export function refusal(desk: Desk, scheduled: ScheduledClass, by: string): Message | undefined {
   const { classes } = desk.words;
-  if (!mayChange(desk, scheduled, by)) return { text: classes.onlyInstructor };
+  if (!mayRunClass(desk.settings, scheduled, by)) return { text: classes.onlyInstructor };
   return endOf(scheduled) <= desk.now ? { text: classes.notThisClass } : undefined;
 }
 
@@ -86,7 +112,17 @@ async function withClashes(desk: Desk, scheduled: ScheduledClass, text: string):
   return { text: [text, ...(await clashesWith(desk, scheduled))].join('\n') };
 }
 
-async function tellOtherCoaches(desk: Desk, scheduled: ScheduledClass, by: string, text: string) {
-  if (desk.settings.headCoaches.includes(by)) return;
-  await tellCoaches(desk, `changed:${scheduled.id}:${desk.newId()}`, { text });
+async function tellOthers(desk: Desk, scheduled: ScheduledClass, by: string, text: string): Promise<void> {
+  for (const each of whoHears(desk, scheduled, by))
+    await tell(desk, `changed:${scheduled.id}:${desk.newId()}:${each}`, each, text);
+}
+
+async function tell(desk: Desk, key: string, to: string, text: string): Promise<void> {
+  await desk.stores.notices.enqueue(desk.studioId, {
+    key,
+    to,
+    action: { kind: 'post' },
+    payload: { text },
+    causedAt: desk.now,
+  });
 }

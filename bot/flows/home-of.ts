@@ -1,11 +1,15 @@
+import { endOf } from '../../domain/calendar/facts-of-class.ts';
 import { isoWeekOf, weekAfter } from '../../domain/calendar/iso-week.ts';
 import type { ScheduledClass, ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
 import { instantAfter, inZone } from '../../domain/calendar/wall-time.ts';
 import type { PlanRecord } from '../../domain/plan/plan-life.ts';
 import { type MuscleDays, musclesByDay } from '../../domain/week/muscles-by-day.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { maySet } from '../../domain/who-may-set.ts';
 import type { Desk } from '../handling.ts';
 import type { Waiting } from '../words/en/home-words.ts';
+import { weeksAhead } from './change-class.ts';
+import { classesAround } from './classes-around.ts';
 import { classesInWeek } from './classes-in-week.ts';
 import { type SetUpStep, setUpSteps } from './set-up-steps.ts';
 import { standingVersion } from './standing-version.ts';
@@ -17,6 +21,8 @@ export type HomeLine = {
   readonly record?: PlanRecord;
   readonly scheduled?: ScheduledClass;
   readonly waits?: Waiting['kind'];
+  /** It can still be moved or cancelled by whose home it is. */
+  readonly mayChange?: true;
 };
 
 /** Everything on one person's home. */
@@ -26,7 +32,12 @@ export type Home = {
   readonly waiting: readonly HomeLine[];
   readonly drafts: readonly HomeLine[];
   /** For head coaches. */
-  readonly coach?: { readonly approval: readonly HomeLine[]; readonly muscles: readonly MuscleDays[] };
+  readonly coach?: {
+    readonly approval: readonly HomeLine[];
+    readonly muscles: readonly MuscleDays[];
+    /** Classes of others still to come, in order of start. */
+    readonly others: readonly ScheduledClass[];
+  };
   readonly setUp: readonly SetUpStep[];
   readonly maySet: boolean;
 };
@@ -49,7 +60,7 @@ export async function homeOf(desk: Desk, personId: string): Promise<Home> {
   const isLater = ({ startsAt }: HomeLine) =>
     startsAt !== undefined && startsAt.date > today && startsAt.instant < until;
   const drafts = await draftLines(desk, personId);
-  const isCoach = settings.headCoaches.includes(personId);
+  const isCoach = isHeadCoach(settings, personId);
   return {
     today: lines.filter(({ startsAt }) => startsAt?.date === today),
     later: lines.filter(isLater),
@@ -58,11 +69,25 @@ export async function homeOf(desk: Desk, personId: string): Promise<Home> {
       ...lines.flatMap((line) => waitingClass(line, now)),
     ],
     drafts: drafts.filter(({ waits }) => waits === undefined),
-    ...(isCoach
-      ? { coach: { approval: await approvalLines(desk), muscles: await musclesOfWeek(desk, thisWeek) } }
-      : {}),
+    ...(isCoach ? { coach: await coachPart(desk, personId, thisWeek) } : {}),
     setUp: setUpSteps(settings),
     maySet: maySet(settings, personId),
+  };
+}
+
+async function coachPart(
+  desk: Desk,
+  personId: string,
+  thisWeek: readonly ScheduledClass[],
+): Promise<NonNullable<Home['coach']>> {
+  const around = await classesAround(desk, weeksAhead);
+  return {
+    approval: await approvalLines(desk),
+    muscles: await musclesOfWeek(desk, thisWeek),
+    others: around.filter(
+      ({ instructorId, startsAt, state }) =>
+        instructorId !== personId && startsAt.instant > desk.now && state !== 'not taught',
+    ),
   };
 }
 
@@ -74,6 +99,7 @@ async function classLine(desk: Desk, scheduled: ScheduledClass): Promise<HomeLin
     startsAt,
     scheduled,
     ...(record === undefined ? {} : { record }),
+    ...(endOf(scheduled) > desk.now && scheduled.state !== 'not taught' ? { mayChange: true } : {}),
   };
 }
 

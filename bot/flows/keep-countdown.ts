@@ -7,7 +7,8 @@ import type { Desk, Message } from '../handling.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
 import { changeMessage, keepTrue, newestOf } from './keep-message.ts';
 
-function countdownKey({ id, startsAt }: ScheduledClass): string {
+/** The notice that posts the one message of a class at one start. */
+export function countdownKey({ id, startsAt }: ScheduledClass): string {
   return `countdown:${id}@${startsAt.instant}`;
 }
 

@@ -1,6 +1,8 @@
 import { findByWhen, movedTo } from '../../domain/calendar/find-by-when.ts';
 import { type ClassRequest, readClassRequest } from '../../domain/calendar/read-class-request.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
+import { renderMoveWhere } from '../blocks/change-button.ts';
 import { renderChoice } from '../blocks/class-choice.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -75,7 +77,7 @@ async function classesMeant(
     return own.filter(({ startsAt }) => startsAt.instant > desk.now).slice(0, mostOffered);
   const { zone } = desk.settings;
   const mine = findByWhen(own, when, desk.now, zone);
-  const isCoach = desk.settings.headCoaches.includes(by);
+  const isCoach = isHeadCoach(desk.settings, by);
   return mine.length > 0 || !isCoach ? mine : findByWhen(all, when, desk.now, zone);
 }
 
@@ -97,7 +99,7 @@ export async function doToClass(
       return putOnAgain(desk, scheduled, by);
     case 'move': {
       const { to } = request;
-      if (to === undefined || Object.keys(to).length === 0) return { text: desk.words.classes.moveWhere };
+      if (to === undefined || Object.keys(to).length === 0) return renderMoveWhere(scheduled, desk.words);
       return moveClass(desk, scheduled, movedTo(scheduled.startsAt, to, desk.now, desk.settings), by);
     }
   }

@@ -17,6 +17,7 @@ import {
 } from './en/card-words.ts';
 import { cautionWords } from './en/caution-words.ts';
 import { changeText } from './en/change-words.ts';
+import { classChangeWords } from './en/class-change-words.ts';
 import { classWords } from './en/class-words.ts';
 import { coachWeekWords } from './en/coach-week-words.ts';
 import { countdownWords } from './en/countdown-words.ts';
@@ -84,6 +85,7 @@ export const english = {
   countdown: countdownWords,
   classes: classWords,
   week: weekWords,
+  classChange: classChangeWords,
   coachWeek: coachWeekWords,
   ownMove: ownMoveWords,
   settings: settingsWords,

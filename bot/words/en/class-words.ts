@@ -1,7 +1,7 @@
 import type { Clash } from '../../../domain/calendar/clashes.ts';
 import type { ClassFacts, PlanStanding } from '../../../domain/calendar/facts-of-class.ts';
 import type { KitRotation } from '../../../domain/calendar/kit-shortages.ts';
-import type { ScheduledClass, ZonedMoment } from '../../../domain/calendar/scheduled-class.ts';
+import type { ScheduledClass } from '../../../domain/calendar/scheduled-class.ts';
 import type { LateStartCut } from '../../../domain/timing/fit.ts';
 import { peopleText } from './card-words.ts';
 import { countdownWords } from './countdown-words.ts';
@@ -10,6 +10,7 @@ import { whenText } from './talk-words.ts';
 
 type Safe = (typed: string) => string;
 type Named = Pick<ScheduledClass, 'title' | 'startsAt'>;
+type Placed = Pick<ScheduledClass, 'title' | 'startsAt' | 'room'>;
 
 /** What is said of the timetable: the evening before, the last minutes, exceptions and clashes. */
 export const classWords = {
@@ -99,7 +100,8 @@ export const classWords = {
 
   cancelled: (one: Named, safe: Safe) => `${namedText(one, safe)}, is cancelled.`,
   onAgain: (one: Named, safe: Safe) => `${namedText(one, safe)}, is on again.`,
-  moved: (one: Named, to: ZonedMoment, safe: Safe) => `${namedText(one, safe)}, moves to ${whenText(to)}.`,
+  moved: (one: Placed, after: Placed, safe: Safe) =>
+    `${namedText(one, safe)}, ${movesText(one, after, safe)}.`,
   coverAsked: (one: Named, safe: Safe) =>
     `${namedText(one, safe)}: offered to the team. The first to take it gets it; the coach knows.`,
   coverOffer: (facts: ClassFacts, safe: Safe) => [
@@ -120,12 +122,14 @@ export const classWords = {
     `${namedText(one, safe)}, is <@${by}>’s already. Nothing was changed.`,
   youTeach: (one: Named, safe: Safe) => `You teach ${namedText(one, safe)}. Thank you.`,
   houseAsk: 'It has no plan yet. These are ready; one tap makes it your draft:',
-  coach: (one: Named, by: string, what: 'cancelled' | 'on again', safe: Safe) =>
+  changedBy: (one: Named, by: string, what: 'cancelled' | 'on again', safe: Safe) =>
     what === 'cancelled'
       ? `<@${by}> cancelled ${namedText(one, safe)}.`
       : `<@${by}> put ${namedText(one, safe)}, on again.`,
-  coachMoved: (one: Named, to: ZonedMoment, by: string, safe: Safe) =>
-    `<@${by}> moved ${namedText(one, safe)}, to ${whenText(to)}.`,
+  movedBy: (one: Placed, after: Placed, by: string, safe: Safe) =>
+    one.startsAt.instant === after.startsAt.instant
+      ? `<@${by}> moved ${namedText(one, safe)}, to ${safe(after.room ?? '')}.`
+      : `<@${by}> moved ${namedText(one, safe)}, to ${whenText(after.startsAt)}${inRoom(one, after, safe)}.`,
   holiday: (from: string, to: string, lines: readonly string[]) =>
     lines.length === 0
       ? `No class from ${dayText(from)} to ${dayText(to)}: nothing to cancel.`
@@ -137,7 +141,7 @@ export const classWords = {
   noSuchClass: (said: string) =>
     `I found no class for “${said}” in the next four weeks. Say the day, and the time where there are several: cancel Thu 18:30.`,
   severalClasses: 'Several classes fit. Which one?',
-  sameMoment: 'It is at that time already.',
+  sameMoment: 'It is at that time and in that room already.',
   inThePast: 'That moment has passed. Say a later one.',
   moveWhere: 'Say where to: move Thu 18:30 to Fri 19:00.',
   exceptionsHelp:
@@ -167,6 +171,16 @@ export const classWords = {
 
 function namedText({ title, startsAt }: Named, safe: Safe): string {
   return `*${safe(title ?? 'Untitled class')}*, ${whenText(startsAt)}`;
+}
+
+function movesText(one: Placed, after: Placed, safe: Safe): string {
+  return one.startsAt.instant === after.startsAt.instant
+    ? `is in ${safe(after.room ?? '')} from now on`
+    : `moves to ${whenText(after.startsAt)}${inRoom(one, after, safe)}`;
+}
+
+function inRoom(one: Placed, after: Placed, safe: Safe): string {
+  return after.room === undefined || after.room === one.room ? '' : `, in ${safe(after.room)}`;
 }
 
 function dayText(date: string): string {

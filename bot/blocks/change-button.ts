@@ -1,0 +1,21 @@
+import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import type { Message } from '../handling.ts';
+import { actions } from '../ids.ts';
+import type { Words } from '../words/words.ts';
+import { printClassValue } from './class-value.ts';
+import { type ButtonFacts, buttons, section } from './elements.ts';
+
+/** Opens the form in which a class is moved or cancelled. */
+export function changeButton(scheduled: ScheduledClass, words: Words): ButtonFacts {
+  return {
+    action: actions.openChangeClass,
+    label: words.classChange.openButton,
+    value: printClassValue(scheduled),
+  };
+}
+
+/** Asks where a class moves to, with the form at hand. */
+export function renderMoveWhere(scheduled: ScheduledClass, words: Words): Message {
+  const text = words.classes.moveWhere;
+  return { text, blocks: [section('where', text), ...buttons('change', [changeButton(scheduled, words)])] };
+}

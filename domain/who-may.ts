@@ -1,0 +1,18 @@
+import type { PersonId, ScheduledClass } from './calendar/scheduled-class.ts';
+import type { PlanRecord } from './plan/plan-life.ts';
+import type { Settings } from './settings.ts';
+
+/** Head coaches alone approve, comment, close days and decide what the report goes on saying. */
+export function isHeadCoach({ headCoaches }: Pick<Settings, 'headCoaches'>, by: PersonId): boolean {
+  return headCoaches.includes(by);
+}
+
+/** A plan is its author's, and a head coach's. */
+export function mayChangePlan(settings: Settings, { authorId }: PlanRecord, by: PersonId): boolean {
+  return by === authorId || isHeadCoach(settings, by);
+}
+
+/** A class is its instructor's, and a head coach's: to move, cancel, hand on and mark. */
+export function mayRunClass(settings: Settings, { instructorId }: ScheduledClass, by: PersonId): boolean {
+  return by === instructorId || isHeadCoach(settings, by);
+}
