@@ -1,11 +1,17 @@
 import type { Block, HomeView, KnownBlock, ModalView } from '@slack/types';
 import type { Catalogue } from '../domain/catalogue/catalogue.ts';
-import type { Stores, StudioId } from '../domain/ports.ts';
+import type { NoticePayload, Stores, StudioId } from '../domain/ports.ts';
 import type { Settings } from '../domain/settings.ts';
 import type { Words } from './words/words.ts';
 
-/** A message as the workspace shows it; `text` alone tells a notification the whole story. */
-export type Message = { readonly text: string; readonly blocks?: readonly (KnownBlock | Block)[] };
+/**
+ * A message as the workspace shows it; `text` alone tells a notification the whole story. One with a file is
+ * posted as that file; where it can't be, its text stands in its place.
+ */
+export type Message = Pick<NoticePayload, 'file'> & {
+  readonly text: string;
+  readonly blocks?: readonly (KnownBlock | Block)[];
+};
 
 /** What a handler works with: one transaction's stores, and the time and ids as arguments. */
 export type Desk = {

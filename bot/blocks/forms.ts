@@ -3,7 +3,7 @@ import type { Room } from '../../domain/settings.ts';
 import { views } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { sections } from './elements.ts';
-import { clip, limits } from './limits.ts';
+import { clip, firstLines, limits } from './limits.ts';
 
 type FormFacts = {
   readonly callbackId: string;
@@ -27,11 +27,12 @@ function form({ callbackId, title, submit, metadata, blocks }: FormFacts, words:
 
 /** Lines to read, in a modal without a submit button. */
 export function readingView(title: string, lines: readonly string[], words: Words): ModalView {
+  const shown = firstLines(lines, limits.viewText, words.asks.moreLines);
   return {
     type: 'modal',
     title: plain(title, limits.modalTitle),
     close: plain(words.forms.close, limits.modalTitle),
-    blocks: sections('lines', lines).slice(0, limits.viewBlocks),
+    blocks: [...sections('lines', shown)],
   };
 }
 

@@ -2,6 +2,8 @@
 export const limits = {
   messageBlocks: 50,
   viewBlocks: 100,
+  /** Keeps a view of lines below its 250 KB and its blocks, whatever signs they hold. */
+  viewText: 80_000,
   /** All text in one message's blocks; undocumented, so a budget below the 13,200 seen. */
   messageText: 12_000,
   topLevelText: 3_900,

@@ -6,52 +6,87 @@ import { printBlockLine } from '../../domain/shorthand/print-plan.ts';
 import type { Segment } from '../../domain/timing/timeline.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
+import type { Words } from '../words/words.ts';
 import { type Show, titleOf } from './draft-card.ts';
 import { inertText } from './escape.ts';
 import { inSeveral } from './in-several.ts';
+import { firstLines } from './limits.ts';
+
+/** How a line is written: with the workspace's marks, or as it stands in a file. */
+type Style = {
+  readonly strong: (text: string) => string;
+  readonly clock: (text: string) => string;
+  readonly typed: (text: string) => string;
+};
+
+const marked: Style = {
+  strong: (text) => `*${text}*`,
+  clock: (text) => `\`${text}\``,
+  typed: inertText,
+};
+const plain: Style = { strong: (text) => text, clock: (text) => text, typed: (text) => text };
 
 /** The class from its first second to its last, a line a segment. */
-export function timelineLines(open: OpenPlan, show: Show): readonly string[] {
+export function timelineLines(open: OpenPlan, show: Show, style: Style = marked): readonly string[] {
   const { report } = open;
   if (report.kind !== 'report') return [show.words.flow.fixLinesFirst];
   const labels = labelsByLine(report.plan);
   const moves = movesById(report.plan);
+  const nameOf = (id: LineId) => {
+    const move = moves.get(id);
+    return `${labels.get(id) ?? ''} ${move === undefined ? '' : style.typed(printMove(move, show.catalogue))}`.trim();
+  };
   return report.plan.blocks.flatMap((block, place) => {
     const segments = report.timeline.segments.filter((segment) => segment.block === place);
     return [
-      `*${inertText(printBlockLine(block))}*`,
-      ...segments.map((segment) => segmentLine(segment, labels, moves, show)),
+      style.strong(style.typed(printBlockLine(block))),
+      ...segments.map((segment) => segmentLine(segment, nameOf, style, show.words)),
     ];
   });
 }
 
-/** The same in the thread, in as many messages as it takes. */
+/** More messages than this are no answer in a thread. */
+const mostMessages = 5;
+
+/** The same in the thread; of a very long class its beginning, and the whole of it as a file. */
 export function renderTimeline(open: OpenPlan, show: Show): readonly Message[] {
-  return inSeveral(titleOf(open.version.plan, show.words), timelineLines(open, show), show.words);
+  const { asks } = show.words;
+  const title = titleOf(open.version.plan, show.words);
+  const lines = timelineLines(open, show);
+  const messages = inSeveral(title, lines, show.words);
+  if (messages.length <= mostMessages) return messages;
+  const beginning = firstLines(lines, mostOfBeginning, asks.restInFile);
+  const content = timelineLines(open, show, plain).join('\n').concat('\n');
+  return [
+    { text: [title, ...beginning].join('\n') },
+    {
+      text: asks.fileNotPosted,
+      file: {
+        name: `timeline-v${open.record.currentVersion}.txt`,
+        title: asks.wholeTimeline(lines.length),
+        content,
+      },
+    },
+  ];
 }
+
+/** Characters of a long timeline that stand in the thread, beside its title. */
+const mostOfBeginning = 3_000;
 
 function segmentLine(
   segment: Segment,
-  labels: ReadonlyMap<LineId, string>,
-  moves: ReadonlyMap<LineId, PlannedMove>,
-  show: Show,
+  nameOf: (id: LineId) => string,
+  { strong, clock }: Style,
+  words: Words,
 ): string {
-  const { words } = show;
-  const from = `\`${words.length(segment.startSeconds).padStart(6)}\``;
+  const from = clock(words.length(segment.startSeconds).padStart(6));
   const long = words.length(segment.endSeconds - segment.startSeconds);
+  if (segment.kind !== 'work') return `${from}  ${words.segment(segment.kind, segment.also)}  ${long}`;
   const lines = segment.sharedBy ?? (segment.move === undefined ? [] : [segment.move]);
-  const what = lines
-    .map((id) => {
-      const move = moves.get(id);
-      return `${labels.get(id) ?? ''} ${move === undefined ? '' : inertText(printMove(move, show.catalogue))}`.trim();
-    })
-    .join(' · ');
+  const what = lines.map(nameOf).join(' · ');
   const side = segment.side === undefined ? '' : `, ${words.side(segment.side)}`;
-  const round =
-    segment.kind === 'work' && segment.round !== undefined ? ` · ${words.round(segment.round)}` : '';
-  return segment.kind === 'work'
-    ? `${from}  *${what}*${side}  ${long}${round}`
-    : `${from}  ${words.segment(segment.kind, segment.also)}  ${long}`;
+  const round = segment.round === undefined ? '' : ` · ${words.round(segment.round)}`;
+  return `${from}  ${strong(what)}${side}  ${long}${round}`;
 }
 
 function movesById(plan: Plan): ReadonlyMap<LineId, PlannedMove> {

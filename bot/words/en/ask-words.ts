@@ -31,6 +31,11 @@ export const askWords = {
   sameAsLast: 'Nothing has changed since.',
   changedSinceLast: 'Changed since:',
   page: (page: number, pages: number) => `(${page} of ${pages})`,
+  restInFile: (count: number) => `_and ${count} more lines, in the file below_`,
+  wholeTimeline: (lines: number) => `The whole timeline, ${lines} lines`,
+  fileNotPosted:
+    'The whole timeline could not be added as a file. Write timeline again in a while; Full timeline on the card shows the most of it.',
+  moreLines: (count: number) => `_and ${count} more lines_`,
 } as const;
 
 function swapLead(wish: SwapWish): string {

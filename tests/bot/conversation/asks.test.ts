@@ -159,3 +159,14 @@ test('a long timeline spills into several messages, every second of it told', as
   expect(lines.filter((line) => line.includes('*A push-up*'))).toHaveLength(20);
   expect(answers()[0]?.text).toMatch(/^Long haul \(1 of \d\)/);
 });
+
+test('a timeline of too many messages goes on as a file in the same thread', async () => {
+  const bouts = 'circuit x50, 1/0\npush-up\nplank\ngoblet squat\nbent-over row';
+  thread = await talk.say(ana, ['Long haul, 60 min', bouts, bouts, bouts].join('\n'));
+  await reply('timeline');
+  expect(answers()).toHaveLength(2);
+  expect(answers()[0]?.text).toMatch(/and \d+ more lines, in the file below_$/);
+  const posted = talk.workspace.posts.find(({ file }) => file !== undefined);
+  expect(posted).toMatchObject({ thread, text: 'The whole timeline, 603 lines' });
+  expect(posted?.file?.content.split('\n')).toHaveLength(604);
+});

@@ -229,6 +229,53 @@ describe('every message of the conversation stays within every limit', () => {
   }, 60_000);
 });
 
+describe('the timeline of the longest class', () => {
+  // Bouts of a second: about as many segments as 180 minutes hold.
+  const block = (rounds: number) => [`circuit x${rounds}, 1/0`, ...times(30, () => 'plank')];
+  const text = [
+    'Long, 180 min',
+    ...Array.from({ length: 7 }, () => block(50)).flat(),
+    ...block(9),
+    'circuit x1, 29/0',
+    'plank',
+  ];
+  const open = opened(text.join('\n'));
+  const segments = open.report.kind === 'report' ? open.report.timeline.segments.length : 0;
+  const messages = renderTimeline(open, show);
+  const [beginning, file] = messages;
+
+  test('begins in the thread, within the limits, and says what is left', () => {
+    expect(segments).toBeGreaterThan(10_700);
+    expect(messages).toHaveLength(2);
+    const told = beginning?.text.split('\n') ?? [];
+    const left = /and (\d+) more lines/.exec(told.at(-1) ?? '')?.[1];
+    expect(told.length - 2 + Number(left)).toBe(segments + 9);
+    const sent = messages.map(({ text }) => ({ method: 'chat.postMessage', args: { text } }));
+    expect(faultsIn(sent)).toEqual([]);
+  });
+
+  test('is whole in the file, as plain text in the order taught', () => {
+    const lines = file?.file?.content.trimEnd().split('\n') ?? [];
+    expect(lines).toHaveLength(segments + 9);
+    expect(lines.slice(0, 3)).toEqual([
+      'circuit x50, 1/0',
+      '  0:00  A plank  0:01 · round 1',
+      '  0:01  B plank  0:01 · round 1',
+    ]);
+    expect(lines.at(-1)).toMatch(/ plank {2}0:29 · round 1$/);
+    expect(file?.file).toMatchObject({
+      name: 'timeline-v1.txt',
+      title: `The whole timeline, ${lines.length} lines`,
+    });
+  });
+
+  test('fits the view up to what it says is left', () => {
+    const view = readingView('Full timeline', timelineLines(open, show), english);
+    expect(faultsIn([{ method: 'views.open', args: { view: JSON.stringify(view) } }])).toEqual([]);
+    expect(JSON.stringify(view.blocks.at(-1))).toMatch(/and \d+ more lines/);
+  });
+});
+
 /** The lines a form offers to choose from. */
 function offeredIn(form: unknown): readonly string[] {
   return Array.from(JSON.stringify(form).matchAll(/"value":"([^"]+)"/g), ([, value = '']) => value);
