@@ -16,6 +16,12 @@ export type Ack = (viewAck?: ViewAck) => Promise<void>;
 
 const eventRetryMs = [100, 400] as const;
 
+/**
+ * What follows an ack costs more time than the ack itself, and a small machine gives the core to whoever has
+ * it: it is let go for a moment, in which the ack leaves.
+ */
+const ackLeavesMs = 1;
+
 /** The way of one request: decide and save, ack, answer; a failure at any step is told to the person. */
 export function createServe(parts: {
   readonly deliveries: Deliveries;
@@ -56,6 +62,7 @@ export function createServe(parts: {
       return onError(trouble);
     }
     await ackOrLog(ack, decided.kind === 'decided' ? decided.reaction.ack : undefined);
+    await realTime.wait(ackLeavesMs);
     log.info('served', { what, deliveryKey: key, outcome: decided.kind });
     await answer(decided, incoming);
   };
@@ -75,10 +82,11 @@ export function createServe(parts: {
   const giveUp = (studioId: StudioId, key: string) =>
     deliveries.giveUp(studioId, key).catch((error) => log.error('event stays unfinished', errorFacts(error)));
 
-  /** False where it is to be run again: it is kept, and was told once. */
+  /** An acked event. False where it is to be run again: it is kept, and was told once. */
   const event = async (incoming: IncomingEvent, work: Work): Promise<boolean> => {
     const { key, asker, studioId } = incoming;
     const what = incoming.request.kind;
+    await realTime.wait(ackLeavesMs);
     let decided: Decided;
     try {
       decided = await decideEvent(incoming, work);
