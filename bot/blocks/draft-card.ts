@@ -1,4 +1,5 @@
 import type { KnownBlock } from '@slack/types';
+import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import type { Catalogue } from '../../domain/catalogue/catalogue.ts';
 import type { Finding } from '../../domain/checks/check-plan.ts';
 import type { ClassProblems, ClassReport } from '../../domain/class-report.ts';
@@ -112,7 +113,7 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
   const { plan, timeline, load, fit } = report;
   const fitLine = words.fit(timeline.totalSeconds, fit.teachingSeconds);
   const title = titleOf(plan, words);
-  const facts = factsLine(plan, words);
+  const facts = factsLine(plan, open.scheduled, words);
   const told = report.findings
     .slice(0, 3)
     .map((finding) => clip(findingLine(finding, plan, show), mostOfFinding));
@@ -187,7 +188,8 @@ function renderProblems(open: OpenPlan, report: ClassProblems, show: Show): Mess
   };
 }
 
-function factsLine(plan: Plan, words: Words): string {
+/** What the title line says, and where its class has other numbers those of the class. */
+function factsLine(plan: Plan, scheduled: ScheduledClass | undefined, words: Words): string {
   const { level, people, aim, focus, beginners, olderAdults, hotRoom, room } = plan.facts;
   return [
     level === undefined ? '' : words.level(level),
@@ -198,9 +200,19 @@ function factsLine(plan: Plan, words: Words): string {
     focus === undefined ? '' : `focus ${inShortText(focus)}`,
     aim === undefined ? '' : `aim ${inShortText(aim)}`,
     room === undefined ? '' : inShortText(room),
+    otherInClass(plan, scheduled, words),
   ]
     .filter((part) => part !== '')
     .join(' · ');
+}
+
+function otherInClass({ facts }: Plan, scheduled: ScheduledClass | undefined, words: Words): string {
+  const { people, room } = scheduled ?? {};
+  const told = [
+    people === undefined || people === facts.people ? '' : words.people(people),
+    room === undefined || facts.room === undefined || room === facts.room ? '' : inShortText(room),
+  ].filter((part) => part !== '');
+  return told.length === 0 ? '' : words.card.inItsClass(told);
 }
 
 /** One line a finding: how grave, what, and why behind the tap. */

@@ -8,11 +8,17 @@ import { refusal } from './change-class.ts';
 import { classesAround } from './classes-around.ts';
 import { findClass } from './classes-in-week.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
+import { openPlan } from './open-plan.ts';
+import { refreshCard } from './post-draft.ts';
+import { saveChanged } from './save-changed.ts';
 
 /** How long before its start a class counts as the one at hand: our own rule. */
 const atHandSeconds = 3 * 3600;
 
-/** `18 now`: so many have come. Kept with the class, counted again, and said where kit must go round. */
+/**
+ * `18 now`: so many have come to this class. Kept with it, counted again, and said where kit must go round; the
+ * plan, which may be taught again, stays as written, and its card shows both.
+ */
 export async function recountKit(
   desk: Desk,
   scheduled: ScheduledClass,
@@ -22,7 +28,10 @@ export async function recountKit(
   const { classes, countdown } = desk.words;
   const refused = refusal(desk, scheduled, by);
   if (refused !== undefined) return refused;
-  await desk.stores.classes.save(desk.studioId, { ...scheduled, people });
+  const after: ScheduledClass = { ...scheduled, people };
+  await saveChanged(desk, scheduled, after);
+  const open = scheduled.planId === undefined ? undefined : await openPlan(desk, scheduled.planId);
+  if (open !== undefined) await refreshCard(desk, open, `people:${desk.newId()}`);
   const { approved } = await countdownPlanOf(desk, scheduled);
   if (approved === undefined) return { text: classes.noPlanToCount };
   const room = desk.settings.rooms.find(({ name }) => name === scheduled.room);
@@ -34,7 +43,7 @@ export async function recountKit(
         ? [classes.enough]
         : rotations.map(classes.rotate);
   const lines = [
-    classes.recount(people),
+    classes.recount(people, approved.facts.people),
     countdown.layOut(layOut(approved, people, desk), people),
     ...outcome,
   ];

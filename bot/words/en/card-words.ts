@@ -132,6 +132,7 @@ export function sideText(side: 'right' | 'left' | 'alternating'): string {
 
 export const cardWords = {
   untitled: 'Untitled class',
+  inItsClass: (told: readonly string[]) => `in its class: ${told.join(', ')}`,
   goesOn: 'The class goes on below.',
   goesOnTitle: 'goes on',
   pageGone: 'The class is shorter now: all of it stands on the card.',

@@ -45,7 +45,6 @@ export const classChangeWords = {
   others: 'Classes of others',
   othersHow: 'Move or cancel one of the next four weeks.',
   othersChoose: 'Choose a class',
-  done: 'Your home shows it as it stands.',
 } as const;
 
 function submitText(kind: ClassChange['kind']): string {

@@ -88,13 +88,16 @@ export const classWords = {
     }
   },
 
-  recount: (people: number) => `Counted again for ${people}.`,
+  recount: (people: number, planned: number | undefined) =>
+    planned === undefined || planned === people
+      ? `Counted again for ${people}.`
+      : `Counted again for ${people}, in this class alone. Its plan stays written for ${planned}.`,
   enough: 'The kit in the room is enough.',
   rotate: ({ label, item, atOnce, over, startAt }: KitRotation) =>
     startAt === undefined
       ? `${label}: ${item} for ${atOnce} at once. ${over} share: in pairs, one works while one rests.`
       : `${label}: ${item} for ${atOnce} at once. ${over} start at ${startAt} and change over each round.`,
-  noPlanToCount: 'There is no approved plan to count kit for; the head count is kept.',
+  noPlanToCount: 'There is no approved plan to count kit for; the class’s head count is kept.',
   noRoomToCount: 'Its room’s kit is not in the settings, so nothing can be called short.',
   whichClassNow: 'No class of yours starts or runs about now. Say it in the thread of the class.',
 

@@ -105,7 +105,7 @@ describe('the last minutes', () => {
     await studio.walkTo('2026-10-15T17:15:00.000Z');
     await studio.say(mira, '18 now');
     expect(studio.last('D1')?.text.split('\n')).toEqual([
-      'Counted again for 18.',
+      'Counted again for 18, in this class alone. Its plan stays written for 14.',
       'Lay out for 18: 36 dumbbells, 18 mats',
       'B: dumbbell for 14 at once. 4 start at A and change over each round.',
       'A: mat for 16 at once. 2 start at B and change over each round.',
@@ -117,7 +117,7 @@ describe('the last minutes', () => {
     await studio.say(mira, '12 now', { channel: teamChannel, thread_ts: countdown?.ts });
     expect(studio.last(teamChannel)).toMatchObject({
       thread: countdown?.ts,
-      text: 'Counted again for 12.\nLay out for 12: 24 dumbbells, 12 mats\nThe kit in the room is enough.',
+      text: 'Counted again for 12, in this class alone. Its plan stays written for 14.\nLay out for 12: 24 dumbbells, 12 mats\nThe kit in the room is enough.',
     });
     await studio.say(ines, '20 now', { thread_ts: countdown?.ts, channel: teamChannel });
     expect(studio.last(teamChannel)?.text).toBe(
@@ -128,6 +128,30 @@ describe('the last minutes', () => {
       '12 people',
     );
   });
+});
+
+test('18 now in a plan’s thread is of its class: the card shows both, the plan keeps its people', async () => {
+  studio = await createTimetableStudio(noon);
+  const text =
+    'Push, 45 min, Thu 18:30, Hall, 14 people\nwarm-up 5:00: march\ncircuit x3, 40/20\npush-up\nplank\ncool-down to the end';
+  await studio.say(mira, text, { ts: '900.1' });
+  const card = () => {
+    const found = studio.workspace.posts.find(
+      ({ thread, key }) => thread === '900.1' && key?.startsWith('card:'),
+    );
+    return JSON.stringify(found?.blocks);
+  };
+  expect(card()).toContain('14 people · Hall');
+  expect(card()).not.toContain('in its class');
+  await studio.say(mira, '18 now', { thread_ts: '900.1' });
+  expect(studio.last('D1')?.text).toBe('There is no approved plan to count kit for; the class’s head count is kept.');
+  expect(card()).toContain('14 people · Hall · in its class: 18 people');
+  const scheduled = await studio.storage.classes.find('T1', 'thu:2026-10-15');
+  expect(scheduled?.people).toBe(18);
+  const { planId = '' } = scheduled ?? {};
+  expect(await studio.storage.plans.find('T1', planId)).toMatchObject({ currentVersion: 1 });
+  await studio.say(mira, '14 now', { thread_ts: '900.1' });
+  expect(card()).not.toContain('in its class');
 });
 
 describe('a plan that is not approved', () => {
