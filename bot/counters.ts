@@ -1,7 +1,7 @@
 import type { Storage } from '../domain/ports.ts';
 
 /** What is counted from the start of the process on. */
-export type Counted = 'drafts' | 'posts' | 'retries' | 'dead notices';
+type Counted = 'drafts' | 'posts' | 'retries' | 'dead notices';
 
 export type Counters = {
   readonly add: (what: Counted) => void;

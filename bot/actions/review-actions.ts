@@ -1,3 +1,4 @@
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { readBatchValue } from '../blocks/batch-message.ts';
 import { printButtonValue } from '../blocks/button-value.ts';
 import { approveWithNoteForm, commentForm, dismissForm } from '../blocks/review-forms.ts';
@@ -54,7 +55,7 @@ export const onApproveClean: Handler<ActionRequest> = async ({ value, personId, 
   if (wanted === undefined) return toYou({ text: desk.words.flow.buttonGone });
   const done = await approveClean(desk, personId, wanted);
   const posted =
-    message === undefined || !desk.settings.headCoaches.includes(personId)
+    message === undefined || !isHeadCoach(desk.settings, personId)
       ? undefined
       : await desk.stores.notices.findBySentTo(desk.studioId, message.place, message.stamp);
   if (posted === undefined) return toYou(done);

@@ -1,6 +1,7 @@
-import { type ButtonValue, readButtonValue } from '../blocks/button-value.ts';
+import type { ButtonValue } from '../blocks/button-value.ts';
 import type { Changed } from '../flows/change-plan.ts';
-import { type OpenPlan, openPlan } from '../flows/open-plan.ts';
+import type { OpenPlan } from '../flows/open-plan.ts';
+import { planOfValue } from '../flows/plan-of-value.ts';
 import type { Stepped } from '../flows/review-plan.ts';
 import {
   type ActionRequest,
@@ -16,11 +17,10 @@ type OnPlan = (request: ActionRequest, open: OpenPlan, value: ButtonValue, desk:
 /** A button that stands for a plan: its value is read, its plan found, or the person is told. */
 export function withPlan(act: OnPlan): Handler<ActionRequest> {
   return async (request, desk) => {
-    const value = readButtonValue(request.value);
-    const open = value === undefined ? undefined : await openPlan(desk, value.plan);
-    return value === undefined || open === undefined
+    const found = await planOfValue(desk, request.value);
+    return found === undefined
       ? toYou({ text: desk.words.flow.buttonGone })
-      : act(request, open, value, desk);
+      : act(request, found.open, found.value, desk);
   };
 }
 

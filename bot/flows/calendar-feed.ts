@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { factsOfClass, isOn } from '../../domain/calendar/facts-of-class.ts';
 import { wallTimeOf } from '../../domain/calendar/wall-time.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { type CalendarClass, printCalendar } from '../calendar-file.ts';
 import type { Desk, Message } from '../handling.ts';
 import { classesAround } from './classes-around.ts';
@@ -39,7 +40,7 @@ export async function calendarOf(desk: Desk): Promise<string> {
 /** The feed's address to the asker alone, and the timetable as a file in their messages. */
 export async function answerWithFeed(desk: Desk, by: string, renew: boolean): Promise<Message> {
   const { stores, studioId, settings, words, now } = desk;
-  if (renew && !settings.headCoaches.includes(by)) return { text: words.classes.onlyCoach };
+  if (renew && !isHeadCoach(settings, by)) return { text: words.classes.onlyCoach };
   const known = renew ? undefined : await stores.timetable.findFeedToken(studioId);
   const token = known ?? randomBytes(32).toString('base64url');
   if (known === undefined) await stores.timetable.saveFeedToken(studioId, token, now);

@@ -7,6 +7,7 @@ import { type ChangeSize, sizeOfChange } from '../../domain/plan/size-of-change.
 import { redoTarget, undoTarget } from '../../domain/plan/undo-target.ts';
 import { type Change, editPlan } from '../../domain/shorthand/edit-plan.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { renderChange } from '../blocks/change-message.ts';
 import { problemsInShort } from '../blocks/problem-blocks.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -156,9 +157,7 @@ async function sizeSinceApproval(
 ): Promise<ChangeSize> {
   if (state !== 'approved' || plan === undefined) return 'large';
   const steps = await desk.stores.reviews.list(desk.studioId, id);
-  const last = steps.findLast(
-    ({ kind, by }) => kind === 'approved' && desk.settings.headCoaches.includes(by),
-  );
+  const last = steps.findLast(({ kind, by }) => kind === 'approved' && isHeadCoach(desk.settings, by));
   const approved = last && (await desk.stores.plans.findVersion(desk.studioId, id, last.version));
   return approved?.plan === undefined ? 'large' : sizeOfChange(approved.plan, plan);
 }

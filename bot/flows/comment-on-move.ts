@@ -1,6 +1,7 @@
 import { labelsByLine } from '../../domain/plan/labels.ts';
 import type { LineId } from '../../domain/plan/plan.ts';
 import type { PlanComment } from '../../domain/plan/plan-life.ts';
+import { isHeadCoach, mayChangePlan } from '../../domain/who-may.ts';
 import { renderComment } from '../blocks/comment-messages.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -21,7 +22,7 @@ export async function commentOnMove(
   said: string,
 ): Promise<Told> {
   const { words, stores, studioId } = desk;
-  if (!desk.settings.headCoaches.includes(by))
+  if (!isHeadCoach(desk.settings, by))
     return { text: words.refusal({ code: 'not-a-head-coach', facts: {} }) };
   const text = said.trim();
   if (text === '') return { text: words.coach.commentMissing };
@@ -66,8 +67,7 @@ export async function resolveComment(desk: Desk, commentId: string, by: string):
   const comment = await stores.comments.find(studioId, commentId);
   const open = comment && (await openPlan(desk, comment.planId));
   if (comment === undefined || open === undefined) return { text: words.flow.buttonGone };
-  if (by !== open.record.authorId && !desk.settings.headCoaches.includes(by))
-    return { text: words.coach.onlyTheirs };
+  if (!mayChangePlan(desk.settings, open.record, by)) return { text: words.coach.onlyTheirs };
   await stores.comments.resolve(studioId, commentId, by, desk.now);
   const resolved = (await stores.comments.find(studioId, commentId)) ?? comment;
   const payload = renderComment(open, resolved, desk);

@@ -1,5 +1,6 @@
 import { endOf, factsOfClass, isOn } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import { isHeadCoach, mayRunClass } from '../../domain/who-may.ts';
 import { renderHandOver } from '../blocks/cover-messages.ts';
 import { inertText } from '../blocks/escape.ts';
 import { renderTimeline } from '../blocks/timeline-lines.ts';
@@ -17,15 +18,14 @@ function takenKey({ id, startsAt }: ScheduledClass, by: string): string {
 /** Offers a class to the team; no reason is asked. `by`: its instructor, or a head coach for them. */
 export async function seekCover(desk: Desk, scheduled: ScheduledClass, by: string): Promise<Message> {
   const { settings, words } = desk;
-  const mayAsk = by === scheduled.instructorId || settings.headCoaches.includes(by);
-  if (!mayAsk) return { text: words.classes.onlyInstructor };
+  if (!mayRunClass(settings, scheduled, by)) return { text: words.classes.onlyInstructor };
   if (!isOn(scheduled) || scheduled.startsAt.instant <= desk.now) return { text: words.classes.notThisClass };
   if (settings.teamChannel === undefined) return { text: words.classes.noTeamChannel };
   if (scheduled.coverOpen !== true) {
     const { confirmed: _, ...rest } = scheduled;
     const open: ScheduledClass = { ...rest, coverOpen: true };
     await saveChanged(desk, scheduled, open);
-    if (!settings.headCoaches.includes(by)) {
+    if (!isHeadCoach(settings, by)) {
       const text = words.classes.coachOpen(scheduled, scheduled.instructorId, inertText);
       await tellCoaches(desk, `cover:${scheduled.id}:${desk.newId()}`, { text });
     }
@@ -50,8 +50,7 @@ export async function giveClass(
   by: string,
 ): Promise<Message> {
   const { classes } = desk.words;
-  const mayGive = by === scheduled.instructorId || desk.settings.headCoaches.includes(by);
-  if (!mayGive) return { text: classes.onlyInstructor };
+  if (!mayRunClass(desk.settings, scheduled, by)) return { text: classes.onlyInstructor };
   if (!isOn(scheduled) || endOf(scheduled) <= desk.now) return { text: classes.notThisClass };
   if (to === scheduled.instructorId && scheduled.coverOpen !== true)
     return { text: classes.alreadyTaken(scheduled, to, inertText) };

@@ -1,4 +1,5 @@
 import type { NoticeKind } from '../../domain/ports.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { maySet } from '../../domain/who-may-set.ts';
 import { renderForgetMe, renderNoticesLead } from '../blocks/data-messages.ts';
 import { inertText } from '../blocks/escape.ts';
@@ -18,7 +19,7 @@ export async function myDataText(desk: Desk, personId: string): Promise<string> 
   const { stores, studioId, settings, words } = desk;
   const data = await stores.care.collectPerson(studioId, personId);
   const roles = [
-    ...(settings.headCoaches.includes(personId) ? ['head coach'] : []),
+    ...(isHeadCoach(settings, personId) ? ['head coach'] : []),
     ...(settings.admins?.includes(personId) ? ['admin'] : []),
     ...(settings.slots.some(({ instructorId }) => instructorId === personId) ? ['instructor'] : []),
   ];

@@ -1,4 +1,5 @@
 import type { Saying, SayingDecision } from '../../domain/week/sayings.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { renderWeekAsk } from '../blocks/week-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { weekAskKey } from './post-week-report.ts';
@@ -15,7 +16,7 @@ export async function decideSaying(
 ): Promise<Message | undefined> {
   const { stores, studioId, settings, words, now } = desk;
   const { week, saying } = decision;
-  if (!settings.headCoaches.includes(by)) return { text: words.week.onlyCoachDecides };
+  if (!isHeadCoach(settings, by)) return { text: words.week.onlyCoachDecides };
   const question = await stores.notices.find(studioId, weekAskKey(week));
   const asked = await askedOf(desk, week);
   if (question === undefined || !asked.includes(saying)) return { text: words.flow.buttonGone };

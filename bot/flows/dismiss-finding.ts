@@ -1,3 +1,4 @@
+import { mayChangePlan } from '../../domain/who-may.ts';
 import { findingLine } from '../blocks/draft-card.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -21,7 +22,7 @@ export async function dismissFinding(
   const { words, stores, studioId } = desk;
   const { record, report } = open;
   const kept = (text: string): Dismissed => ({ kind: 'kept', message: { text } });
-  if (by !== record.authorId && !desk.settings.headCoaches.includes(by))
+  if (!mayChangePlan(desk.settings, record, by))
     return kept(words.refusal({ code: 'not-your-plan', facts: { authorId: record.authorId } }));
   const reason = said.trim();
   if (reason === '') return kept(words.dismiss.reasonMissing);

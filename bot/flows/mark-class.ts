@@ -1,5 +1,6 @@
 import type { Outcome, ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { readTaughtLine } from '../../domain/week/taught-patterns.ts';
+import { mayRunClass } from '../../domain/who-may.ts';
 import { renderAfterClass } from '../blocks/after-class-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { findClass } from './classes-in-week.ts';
@@ -22,8 +23,8 @@ export async function markClass(
 ): Promise<Marked> {
   const scheduled = await findClass(desk, classId);
   if (scheduled === undefined) return kept(desk.words.flow.buttonGone);
-  const mayMark = by === scheduled.instructorId || desk.settings.headCoaches.includes(by);
-  if (!mayMark) return kept(desk.words.flow.onlyInstructorMarks);
+  const refused = whyNotMarked(desk, scheduled, by);
+  if (refused !== undefined) return { kind: 'kept', message: refused };
   const outcome: Outcome = {
     how: 'as planned',
     ...scheduled.outcome,
@@ -45,6 +46,16 @@ export async function markClass(
     causedAt: desk.now,
   });
   return { kind: 'marked' };
+}
+
+/** Why this person can't say how this class went, now; undefined where they can. */
+export function whyNotMarked(
+  { settings, words, now }: Desk,
+  scheduled: ScheduledClass,
+  by: string,
+): Message | undefined {
+  if (!mayRunClass(settings, scheduled, by)) return { text: words.flow.onlyInstructorMarks };
+  return scheduled.startsAt.instant > now ? { text: words.classes.notThisClass } : undefined;
 }
 
 /**

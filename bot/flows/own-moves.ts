@@ -7,6 +7,7 @@ import { readMoveFacts } from '../../domain/catalogue/read-move-facts.ts';
 import type { MoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readsAsMove } from '../../domain/shorthand/reads-as-move.ts';
 import { maySet } from '../../domain/who-may-set.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk } from '../handling.ts';
 import { keepSettings } from './keep-settings.ts';
@@ -144,8 +145,8 @@ async function keepMove(desk: Desk, move: Move): Promise<OwnMoveOutcome> {
 }
 
 async function tellCoaches(desk: Desk, by: string, move: Move, like: Move): Promise<void> {
-  const { reviewChannel, headCoaches } = desk.settings;
-  if (reviewChannel === undefined || headCoaches.includes(by)) return;
+  const { reviewChannel } = desk.settings;
+  if (reviewChannel === undefined || isHeadCoach(desk.settings, by)) return;
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `own-move:${move.id}`,
     to: reviewChannel,

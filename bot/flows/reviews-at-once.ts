@@ -1,4 +1,5 @@
 import { decideStep } from '../../domain/plan/decide-step.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { type Batch, type BatchLine, renderBatch, renderBatchDone } from '../blocks/batch-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { type OpenPlan, openPlan } from './open-plan.ts';
@@ -7,7 +8,7 @@ import { approve } from './review-plan.ts';
 /** All that waits for a coach: the clean ones, which one tap approves, and those to look at. */
 export async function reviewsFor(desk: Desk, coach: string): Promise<Message> {
   const { words } = desk;
-  if (!desk.settings.headCoaches.includes(coach)) return { text: words.coach.onlyCoaches };
+  if (!isHeadCoach(desk.settings, coach)) return { text: words.coach.onlyCoaches };
   const lines = await waiting(desk, coach);
   if (lines.length === 0) return { text: words.coach.noneWaits };
   const batch: Batch = {
@@ -24,7 +25,7 @@ export async function approveClean(
   wanted: readonly { readonly plan: string; readonly version: number }[],
 ): Promise<Message> {
   const { words } = desk;
-  if (!desk.settings.headCoaches.includes(coach)) return { text: words.coach.onlyCoaches };
+  if (!isHeadCoach(desk.settings, coach)) return { text: words.coach.onlyCoaches };
   let approved = 0;
   const leftOut: BatchLine[] = [];
   for (const { plan, version } of wanted) {

@@ -3,6 +3,7 @@ import { type ClassToCome, isOn } from '../../domain/calendar/facts-of-class.ts'
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
 import { fitToSlot } from '../../domain/timing/fit-to-slot.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { inertText } from '../blocks/escape.ts';
 import { renderAnswered, renderAreYouIn, renderFirstLines } from '../blocks/instructor-messages.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -88,7 +89,7 @@ export async function tellPlanWaits(
   if (plan.standing === 'none' || plan.standing === 'approved') return;
   const message = { text: classes.planWaits(scheduled, left, plan.standing, inertText) };
   await tellCoaches(desk, key, message);
-  const isCoach = desk.settings.headCoaches.includes(scheduled.instructorId);
+  const isCoach = isHeadCoach(desk.settings, scheduled.instructorId);
   if (!isCoach && (await hears(desk, scheduled.instructorId, 'plans that wait')))
     await enqueue(desk, `${key}:${scheduled.instructorId}`, scheduled.instructorId, message);
 }

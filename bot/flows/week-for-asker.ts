@@ -1,4 +1,5 @@
 import { isKnownWeek, isoWeekOf, weekAfter } from '../../domain/calendar/iso-week.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { renderCoachWeek } from '../blocks/coach-week-message.ts';
 import { renderWeek, renderWeekDetails } from '../blocks/week-message.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -19,9 +20,7 @@ export async function weekForAsker(
   if (week === undefined) return { text: words.flow.weekUnclear(running) };
   const whole = await wholeWeekOfStudio(desk, week);
   const { text, blocks } = renderWeek(whole, words);
-  const coach = settings.headCoaches.includes(personId)
-    ? renderCoachWeek(whole, settings, words).fallbackBlocks
-    : [];
+  const coach = isHeadCoach(settings, personId) ? renderCoachWeek(whole, settings, words).fallbackBlocks : [];
   return {
     text,
     blocks: [...blocks, ...renderWeekDetails(whole, settings.dose, words).fallbackBlocks, ...coach],

@@ -2,6 +2,7 @@ import { labelsByLine } from '../../domain/plan/labels.ts';
 import { looksLikeEdit } from '../../domain/shorthand/edit-words.ts';
 import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
+import { isHeadCoach } from '../../domain/who-may.ts';
 import { renderHelp } from '../blocks/help-message.ts';
 import { addsLines, withLines } from '../flows/adds-lines.ts';
 import { rewrite } from '../flows/change-plan.ts';
@@ -79,7 +80,7 @@ async function commentInReview(
 function plainComment(desk: Desk, { version }: OpenPlan, personId: string, text: string): readonly string[] {
   const found = /^\s*([A-Z]{1,2}\d?)\s+(\S+\s+\S[\s\S]*)$/u.exec(text) ?? [];
   const labels = version.plan === undefined ? [] : [...labelsByLine(version.plan).values()];
-  const isCoach = desk.settings.headCoaches.includes(personId);
+  const isCoach = isHeadCoach(desk.settings, personId);
   return isCoach && found[1] !== 'I' && labels.includes(found[1] ?? '') ? found : [];
 }
 

@@ -1,9 +1,9 @@
 import { instantOf, isWallTime } from '../../domain/calendar/wall-time.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
-import { readButtonValue } from '../blocks/button-value.ts';
 import { putOnCalendar } from '../flows/change-plan.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
-import { contextFor, openPlan } from '../flows/open-plan.ts';
+import { contextFor } from '../flows/open-plan.ts';
+import { planOfValue } from '../flows/plan-of-value.ts';
 import { cardKey } from '../flows/post-draft.ts';
 import { askChanges } from '../flows/review-plan.ts';
 import { startDraft } from '../flows/start-draft.ts';
@@ -29,9 +29,8 @@ export const onDraftForm: Handler<ViewRequest> = async (request, desk) => {
 
 export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
   const { values, metadata, personId } = request;
-  const value = readButtonValue(metadata);
-  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
-  if (open === undefined) return errorAt('date', desk.words.flow.buttonGone);
+  const found = await planOfValue(desk, metadata);
+  if (found === undefined) return errorAt('date', desk.words.flow.buttonGone);
   const [date, time, room] = [textOf(values, 'date'), textOf(values, 'time'), textOf(values, 'room')];
   const people = Number(textOf(values, 'people'));
   if (date === '') return errorAt('date', desk.words.forms.dateMissing);
@@ -39,7 +38,7 @@ export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
   if (!isWallTime({ date, time })) return errorAt('date', desk.words.forms.noSuchTime);
   if (!(instantOf({ date, time, zone: desk.settings.zone }) > desk.now))
     return errorAt('date', desk.words.forms.inThePast);
-  const outcome = await putOnCalendar(desk, open, personId, {
+  const outcome = await putOnCalendar(desk, found.open, personId, {
     startsAt: { date, time },
     ...(room === '' ? {} : { room }),
     ...(Number.isInteger(people) && people > 0 ? { people } : {}),
@@ -48,12 +47,11 @@ export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
 };
 
 export const onAskChangesForm: Handler<ViewRequest> = async (request, desk) => {
-  const value = readButtonValue(request.metadata);
-  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
-  if (value === undefined || open === undefined) return errorAt('reason', desk.words.flow.buttonGone);
+  const found = await planOfValue(desk, request.metadata);
+  if (found === undefined) return errorAt('reason', desk.words.flow.buttonGone);
   const reason = textOf(request.values, 'reason').trim();
   if (reason === '') return errorAt('reason', desk.words.forms.reasonMissing);
-  const outcome = await askChanges(desk, open, request.personId, value.version, reason);
+  const outcome = await askChanges(desk, found.open, request.personId, found.value.version, reason);
   return outcome.kind === 'kept' ? errorAt('reason', outcome.message.text) : closed;
 };
 

@@ -1,5 +1,6 @@
 import type { PersonId } from '../calendar/scheduled-class.ts';
 import type { Settings } from '../settings.ts';
+import { isHeadCoach, mayChangePlan } from '../who-may.ts';
 import type { LifeStep, LifeStepKind, PlanRecord, PlanState } from './plan-life.ts';
 import type { ChangeSize } from './size-of-change.ts';
 
@@ -288,17 +289,16 @@ function refuse(refusal: Refusal): Refused {
 
 function whyNotTheirs(record: PlanRecord, by: PersonId, settings: Settings): Refusal | undefined {
   const { authorId } = record;
-  const theirs = by === authorId || settings.headCoaches.includes(by);
-  return theirs ? undefined : { code: 'not-your-plan', facts: { authorId } };
+  return mayChangePlan(settings, record, by) ? undefined : { code: 'not-your-plan', facts: { authorId } };
 }
 
 function whySettingMissing(setting: 'headCoaches' | 'reviewChannel', isSet: boolean): Refusal | undefined {
   return isSet ? undefined : { code: 'setting-missing', facts: { setting } };
 }
 
-function whyNotCoach(by: PersonId, { headCoaches }: Settings): Refusal | undefined {
-  if (headCoaches.length === 0) return whySettingMissing('headCoaches', false);
-  return headCoaches.includes(by) ? undefined : { code: 'not-a-head-coach', facts: {} };
+function whyNotCoach(by: PersonId, settings: Settings): Refusal | undefined {
+  if (settings.headCoaches.length === 0) return whySettingMissing('headCoaches', false);
+  return isHeadCoach(settings, by) ? undefined : { code: 'not-a-head-coach', facts: {} };
 }
 
 function whyOwnPlan(record: PlanRecord, by: PersonId, settings: Settings): Refusal | undefined {
