@@ -1,11 +1,11 @@
 import type { Move } from '../catalogue/move.ts';
-import type { AmrapBlock, LadderBlock } from '../plan/plan.ts';
+import type { AmrapBlock, LadderBlock, SideUse } from '../plan/plan.ts';
 import { ladderSeconds, secondsOnce } from '../timing/parts-of-shared-work.ts';
 import type { MoveInPlan } from '../timing/planned-moves.ts';
 import { secondsPerRep } from '../timing/seconds-per-rep.ts';
 import type { TimingContext } from '../timing/timing-context.ts';
-import { transitionSeconds } from '../timing/transitions.ts';
-import { movesInRound } from '../timing/work-of-letter.ts';
+import { type TransitionEnd, transitionSeconds } from '../timing/transitions.ts';
+import { movesInRound, takesASide } from '../timing/work-of-letter.ts';
 import { setRules, setsOfShare } from './count-sets.ts';
 import type { LoadRow } from './load.ts';
 import { isUnderTension, sideShare } from './tension.ts';
@@ -15,6 +15,7 @@ type SharedBlock = AmrapBlock | LadderBlock;
 /** A move's part in a stretch of work: its reps where they are known, and its seconds, both sides together. */
 type Part = {
   readonly entry: MoveInPlan;
+  readonly sides: SideUse;
   readonly reps?: number;
   readonly seconds: number;
   readonly boutSeconds: number;
@@ -47,7 +48,7 @@ export function rowsOfSharedWork(
         letter: letter.id,
         move: planned.id,
         sets: setsOfPart(part, known, openEnded),
-        tensionSeconds: isUnderTension(known) ? sideShare(planned.sides, known) * underTension : 0,
+        tensionSeconds: isUnderTension(known) ? sideShare(part.sides, known) * underTension : 0,
         conditioningSeconds: known.effort === 'conditioning' ? part.seconds : 0,
         ...(known.effort === 'reps' ? { reps: allReps(part, context) } : {}),
         about: block.kind !== 'ladder' || openEnded,
@@ -56,17 +57,26 @@ export function rowsOfSharedWork(
   });
 }
 
-function setsOfPart({ entry, reps, seconds, boutSeconds }: Part, known: Move, openEnded: boolean): number {
-  const { sides } = entry.planned;
+function setsOfPart({ sides, reps, seconds, boutSeconds }: Part, known: Move, openEnded: boolean): number {
   const share = sides === 'right' || sides === 'left' ? 1 / 2 : 1;
   const sets = setsOfShare(reps === undefined ? { seconds } : { reps: reps * share }, known);
   const capped = openEnded || boutSeconds < setRules.fullBoutSeconds;
   return capped ? Math.min(setRules.mostShortSetsABlock, sets) : sets;
 }
 
-function allReps({ entry, reps, seconds }: Part, context: TimingContext): number {
+/** A side at a time in a whole set each side is as good as each side. */
+function sidesOf({ planned, letter }: MoveInPlan, context: TimingContext): SideUse {
+  return letter.wholeSetEachSide && takesASide(planned, context) ? 'each side' : planned.sides;
+}
+
+/** What works both sides at once is done twice in a whole set each side. */
+function timesThrough({ letter }: MoveInPlan, sides: SideUse): number {
+  return letter.wholeSetEachSide && sides !== 'each side' ? 2 : 1;
+}
+
+function allReps({ entry, sides, reps, seconds }: Part, context: TimingContext): number {
   if (reps === undefined) return Math.floor(seconds / secondsPerRep(entry.planned, context));
-  return Math.floor(entry.planned.sides === 'each side' ? 2 * reps : reps);
+  return Math.floor(sides === 'each side' ? 2 * reps : reps);
 }
 
 function isOpenEnded(block: SharedBlock): boolean {
@@ -85,13 +95,15 @@ function partsOfLadder(
   const done = wholeSeconds === 0 ? 0 : Math.min(1, stretchSeconds / wholeSeconds);
   return entries.map((entry) => {
     const { planned, letter } = entry;
+    const sides = sidesOf(entry, context);
     const rungs = block.rungs.filter((_, index) => movesInRound(letter, index + 1).includes(planned));
     const repsOfRungs = rungs.map((rung) => planned.reps ?? rung);
-    const reps = done * sum(repsOfRungs);
-    const seconds = sum(repsOfRungs.map((rung) => secondsOnce(planned, rung, context)));
+    const reps = done * timesThrough(entry, sides) * sum(repsOfRungs);
+    const seconds = sum(repsOfRungs.map((rung) => secondsOnce(entry, rung, context)));
     const share = wholeSeconds === 0 ? 1 / entries.length : seconds / wholeSeconds;
     return {
       entry,
+      sides,
       ...(planned.workSeconds === undefined ? { reps } : {}),
       seconds: stretchSeconds * share,
       boutSeconds: rungs.length === 0 ? 0 : seconds / rungs.length,
@@ -115,14 +127,16 @@ function partsOfRounds(
   const rounds = block.aboutRounds ?? (block.kind === 'for time' ? 1 : fitting);
   return entries.map((entry, index) => {
     const { planned } = entry;
+    const sides = sidesOf(entry, context);
     const boutSeconds = once[index];
     const share = allKnown && workSeconds > 0 ? (boutSeconds ?? 0) / workSeconds : 1 / entries.length;
     const seconds = stretchSeconds * share;
     return {
       entry,
+      sides,
       ...(planned.reps === undefined || rounds === undefined
         ? {}
-        : { reps: planned.reps * rounds * turnsARound(entry) }),
+        : { reps: planned.reps * rounds * turnsARound(entry) * timesThrough(entry, sides) }),
       seconds,
       boutSeconds: boutSeconds ?? (rounds === undefined ? seconds : seconds / rounds),
     };
@@ -137,16 +151,32 @@ function turnsARound({ letter }: MoveInPlan): number {
 function onceARound(entry: MoveInPlan, context: TimingContext): number | undefined {
   const { planned } = entry;
   if (planned.reps === undefined && planned.workSeconds === undefined) return undefined;
-  return secondsOnce(planned, planned.reps ?? 0, context) * turnsARound(entry);
+  return secondsOnce(entry, planned.reps ?? 0, context) * turnsARound(entry);
 }
 
-function transitionsARound(entries: readonly MoveInPlan[], { settings }: TimingContext): number {
+/** All change-overs of a round, a whole set each side on the right and then on the left. */
+function transitionsARound(entries: readonly MoveInPlan[], context: TimingContext): number {
+  const ends = [...new Set(entries.map(({ letter }) => letter))].flatMap(
+    (letter): readonly TransitionEnd[] => {
+      const own = entries.filter((entry) => entry.letter === letter);
+      return letter.wholeSetEachSide
+        ? [
+            ...own.map((entry) => endOn('right', entry, context)),
+            ...own.map((entry) => endOn('left', entry, context)),
+          ]
+        : own;
+    },
+  );
   return sum(
-    entries.map((to, index) => {
-      const from = entries.at(index - 1);
-      return from === undefined ? 0 : transitionSeconds(from, to, false, settings.transitions);
+    ends.map((to, index) => {
+      const from = ends.at(index - 1);
+      return from === undefined ? 0 : transitionSeconds(from, to, false, context.settings.transitions);
     }),
   );
+}
+
+function endOn(side: 'right' | 'left', entry: MoveInPlan, context: TimingContext): TransitionEnd {
+  return takesASide(entry.planned, context) ? { ...entry, side } : entry;
 }
 
 function sum(values: readonly number[]): number {

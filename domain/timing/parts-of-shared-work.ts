@@ -1,4 +1,4 @@
-import type { AmrapBlock, LadderBlock, PlannedMove } from '../plan/plan.ts';
+import type { AmrapBlock, LadderBlock, Letter, PlannedMove } from '../plan/plan.ts';
 import type { Part } from './part.ts';
 import { secondsPerRep } from './seconds-per-rep.ts';
 import type { TimingContext } from './timing-context.ts';
@@ -18,17 +18,21 @@ export function ladderSeconds(block: LadderBlock, context: TimingContext): numbe
   return block.rungs
     .flatMap((reps, index) =>
       block.letters
-        .flatMap((letter) => movesInRound(letter, index + 1))
-        .map((planned) => secondsOnce(planned, planned.reps ?? reps, context)),
+        .flatMap((letter) => movesInRound(letter, index + 1).map((planned) => ({ planned, letter })))
+        .map((line) => secondsOnce(line, line.planned.reps ?? reps, context)),
     )
     .reduce((sum, seconds) => sum + seconds, 0);
 }
 
 /** Seconds of a move once through at so many reps, both sides together; its own time where it has one. */
-export function secondsOnce(planned: PlannedMove, reps: number, context: TimingContext): number {
+export function secondsOnce(
+  { planned, letter }: { readonly planned: PlannedMove; readonly letter: Letter },
+  reps: number,
+  context: TimingContext,
+): number {
   const oneGo =
     planned.workSeconds === undefined
       ? Math.round(reps * secondsPerRep(planned, context))
       : workSecondsOf(planned, undefined, context);
-  return planned.sides === 'each side' ? 2 * oneGo : oneGo;
+  return planned.sides === 'each side' || letter.wholeSetEachSide ? 2 * oneGo : oneGo;
 }

@@ -13,13 +13,14 @@ export function movesInRound(letter: Letter, round: number): readonly PlannedMov
 
 /** A one-sided move on that side only, one typed for the left on the other; what works both sides stays. */
 function onSide(planned: PlannedMove, side: 'right' | 'left', context: TimingContext): PlannedMove {
-  if (planned.sides === 'right') return { ...planned, sides: side };
   if (planned.sides === 'left') return { ...planned, sides: side === 'right' ? 'left' : 'right' };
-  const isOneSided =
-    planned.sides === 'both'
-      ? knownMove(planned, context)?.sides === 'one-sided'
-      : planned.sides === 'each side' || planned.sides === 'split sides';
-  return isOneSided ? { ...planned, sides: side } : planned;
+  return takesASide(planned, context) ? { ...planned, sides: side } : planned;
+}
+
+/** Whether a move in a whole set each side is done on one side at a time; what is not is done twice as it is. */
+export function takesASide({ sides, ...planned }: PlannedMove, context: TimingContext): boolean {
+  if (sides === 'both') return knownMove({ sides, ...planned }, context)?.sides === 'one-sided';
+  return sides !== 'alternating';
 }
 
 /**

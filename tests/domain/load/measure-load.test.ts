@@ -245,6 +245,35 @@ const cases: readonly { rule: string; block: Block; sets: number; tension: numbe
       tension: 90,
     },
     {
+      rule: 'ladder, whole set each side: 30 reps a side ÷ 10, 90 s a side',
+      block: ladder(
+        [12, 10, 8],
+        [letter([move('squat', { sides: 'split sides' })], { wholeSetEachSide: true })],
+      ),
+      sets: 3,
+      tension: 180 / 2,
+    },
+    {
+      rule: 'ladder, whole set each side: what works both sides at once is done twice, 60 ÷ 10',
+      block: ladder([12, 10, 8], [letter([move('squat')], { wholeSetEachSide: true })]),
+      sets: 6,
+      tension: 180,
+    },
+    {
+      rule: 'AMRAP, whole set each side: 2 rounds of 10 reps a side, 30 + 3 s a side',
+      block: amrap(132, [
+        letter([move('squat', { reps: 10, sides: 'split sides' })], { wholeSetEachSide: true }),
+      ]),
+      sets: 2,
+      tension: 132 / 2,
+    },
+    {
+      rule: 'AMRAP, whole set each side: what works both sides at once is done twice, 2 rounds of 20 reps',
+      block: amrap(120, [letter([move('squat', { reps: 10 })], { wholeSetEachSide: true })]),
+      sets: 4,
+      tension: 120,
+    },
+    {
       rule: 'ladder: 5 reps of its own on each of 4 rungs, 20 ÷ 10',
       block: ladder([12, 10, 8, 6], [letter([move('squat', { reps: 5 })])]),
       sets: 2,

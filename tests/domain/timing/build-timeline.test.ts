@@ -358,6 +358,16 @@ const cases: readonly { rule: string; blocks: readonly Block[]; expected: readon
     expected: ['work 75'],
   },
   {
+    rule: 'ladder: a whole set each side is done on the right and on the left (2 × 2 moves × 15 reps × 3 s)',
+    blocks: [
+      ladder(
+        [5, 4, 3, 2, 1],
+        [letter([move('lunge', { sides: 'split sides' }), move('squat')], { wholeSetEachSide: true })],
+      ),
+    ],
+    expected: ['work 180'],
+  },
+  {
     rule: 'ladder with a cap is exactly the cap',
     blocks: [ladder([21, 15, 9], letters('squat', 'row'), { capSeconds: 360 })],
     expected: ['work 360'],
