@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { buildManifest } from '../manifest/manifest.ts';
-import { backUp } from '../storage/backup.ts';
+import { backUp, secureCopy } from '../storage/backup.ts';
 import { backUpDaily } from '../storage/daily-backups.ts';
 import { exportData } from '../storage/export-data.ts';
 import { NewerDatabaseError } from '../storage/migrate.ts';
@@ -11,6 +11,7 @@ import { startDailyBackups } from './daily-backups.ts';
 import { type Env, readEnv } from './env.ts';
 import { codeOf, createLog, errorFacts } from './log.ts';
 import { type Running, StartRefused } from './running.ts';
+import { secureCopyApart, secureCopyCommand } from './secure-copy-apart.ts';
 import { startLocal, startWorkspaceOnly } from './start-local.ts';
 import { startReal } from './start-real.ts';
 
@@ -39,7 +40,7 @@ async function start(env: Env, workspaceOnly: boolean): Promise<Running> {
   const storage = openStorage({ file: databaseIn(folder) });
   const running = await startReal({ env, access: env.access, storage, log });
   const backups = startDailyBackups({
-    backUp: () => backUpDaily(storage, backupsIn(folder), new Date().toISOString()),
+    backUp: () => backUpDaily(storage, backupsIn(folder), new Date().toISOString(), secureCopyApart),
     log,
   });
   return {
@@ -104,6 +105,7 @@ async function main(): Promise<void> {
   const read = readEnv(process.env);
   if (read.kind === 'unusable') throw new StartRefused(read.problems);
   const given = process.argv.slice(2);
+  if (given[0] === secureCopyCommand) return secureCopy(given[1] ?? '');
   if (careCommands.includes(given[0] ?? '')) {
     process.stdout.write(`${await careFor(read.env.dataFolder ?? defaultDataFolder, given)}\n`);
     return;

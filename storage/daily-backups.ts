@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { backUp } from './backup.ts';
+import { backUp, type SecureCopy } from './backup.ts';
 import type { SqliteStorage } from './open-storage.ts';
 
 const backupName = /^evenset-\d{4}-\d{2}-\d{2}[\dTZ]*\.sqlite$/;
@@ -15,11 +15,12 @@ export async function backUpDaily(
   storage: Pick<SqliteStorage, 'database'>,
   folder: string,
   now: string,
+  secure?: SecureCopy,
 ): Promise<string | undefined> {
   const file = join(folder, `evenset-${now.slice(0, 10)}.sqlite`);
   if (existsSync(file)) return undefined;
   mkdirSync(folder, { recursive: true, mode: 0o700 });
-  await backUp(storage, file);
+  await backUp(storage, file, secure);
   const files = readdirSync(folder)
     .filter((name) => backupName.test(name))
     .toSorted();

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, onTestFinished, test } from 'vitest';
-import { backUp } from '../../storage/backup.ts';
+import { backUp, secureCopy } from '../../storage/backup.ts';
 import { openStorage } from '../../storage/open-storage.ts';
 import {
   noon,
@@ -91,6 +91,22 @@ describe('backup', () => {
     await expect(backUp({ database }, target)).rejects.toThrow(message);
     expect(readFileSync(target, 'utf8')).toBe('the one before');
     expect(readdirSync(join(target, '..'))).toEqual(['backup.db']);
+  });
+
+  test('appears only once its check, which others do not wait for, is through', async () => {
+    const storage = await openTestStorage();
+    const folder = temporaryFolder();
+    const file = join(folder, 'backup.db');
+    const seen: (readonly string[])[] = [];
+    await backUp(storage, file, async (copy) => {
+      await storage.notices.enqueue(studioId, notice);
+      seen.push(readdirSync(folder));
+      await secureCopy(copy);
+    });
+    expect(seen).toEqual([['backup.db.part']]);
+    const refused = backUp(storage, file, () => Promise.reject(new Error('not sound')));
+    await expect(refused).rejects.toThrow('not sound');
+    expect(readdirSync(folder)).toEqual(['backup.db']);
   });
 
   test('to a folder that is not there is refused', async () => {

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -131,6 +131,33 @@ describe('the process', () => {
     expect(lines.map((line) => JSON.parse(line).msg)).toContain('served');
     expect(output.stdout + output.stderr).not.toContain('canary');
     await server.stop();
+  });
+
+  test('makes its daily backup at once, checked in a process of its own', async () => {
+    const server = await startWorkspace(1);
+    const port = await freePort();
+    const { child, output, ended } = run({
+      SLACK_API_URL: server.apiUrl,
+      SLACK_BOT_TOKEN: botToken,
+      SLACK_SIGNING_SECRET: signingSecret,
+      PORT: String(port),
+      EVENSET_DATA: folder,
+    });
+    await expect.poll(() => output.stdout, { timeout: 15_000 }).toContain('backed up');
+    expect(output.stdout).not.toContain('not backed up');
+    const day = new Date().toISOString().slice(0, 10);
+    expect(readdirSync(join(folder, 'backups'))).toEqual([`evenset-${day}.sqlite`]);
+    child.kill('SIGTERM');
+    expect(await ended).toBe(0);
+    await server.stop();
+  });
+
+  test('a copy that is not sound ends its check with the reason', async () => {
+    const file = join(folder, 'copy.sqlite');
+    writeFileSync(file, 'no database at all, but long enough to be looked at as one. '.repeat(20));
+    const { output, ended } = run({}, 'secure-copy', file);
+    expect(await ended).toBe(1);
+    expect(output.stderr).toContain('file is not a database');
   });
 
   test('a settings file that can not be used: stops and says where and what would work', async () => {
