@@ -16,3 +16,8 @@ export function mayChangePlan(settings: Settings, { authorId }: PlanRecord, by: 
 export function mayRunClass(settings: Settings, { instructorId }: ScheduledClass, by: PersonId): boolean {
   return by === instructorId || isHeadCoach(settings, by);
 }
+
+/** Someone else is forgotten by a head coach or admin who is named; setting a studio up is not enough. */
+export function mayForgetOthers(settings: Settings, by: PersonId): boolean {
+  return isHeadCoach(settings, by) || settings.admins?.includes(by) === true;
+}

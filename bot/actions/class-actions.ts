@@ -1,6 +1,7 @@
 import { taughtWithChangesForm } from '../blocks/forms.ts';
+import { findClass } from '../flows/classes-in-week.ts';
 import { whyNotPosted } from '../flows/keep-private.ts';
-import { type Marked, markClass } from '../flows/mark-class.ts';
+import { type Marked, markClass, whyNotMarked } from '../flows/mark-class.ts';
 import {
   type ActionRequest,
   type Handler,
@@ -17,9 +18,15 @@ export const onTaughtAsPlanned: Handler<ActionRequest> = async ({ value, personI
 export const onNotTaught: Handler<ActionRequest> = async ({ value, personId }, desk) =>
   reactionOf(await markClass(desk, value, personId, { how: 'not taught' }));
 
-export const onOpenTaughtWithChanges: Handler<ActionRequest> = async ({ value, triggerId }, desk) => ({
-  answers: [{ kind: 'open view', triggerId, view: taughtWithChangesForm(value, desk.words) }],
-});
+export const onOpenTaughtWithChanges: Handler<ActionRequest> = async (request, desk) => {
+  const { value, triggerId, personId } = request;
+  const scheduled = await findClass(desk, value);
+  if (scheduled === undefined) return toYou({ text: desk.words.flow.buttonGone });
+  const refused = whyNotMarked(desk, scheduled, personId);
+  return refused === undefined
+    ? { answers: [{ kind: 'open view', triggerId, view: taughtWithChangesForm(value, desk.words) }] }
+    : toYou(refused);
+};
 
 export const onTaughtWithChangesForm: Handler<ViewRequest> = async ({ metadata, values, personId }, desk) => {
   const changes = textOf(values, 'changes').trim();
@@ -33,18 +40,18 @@ export const onTaughtWithChangesForm: Handler<ViewRequest> = async ({ metadata, 
 };
 
 export const onEffort: Handler<ActionRequest> = async ({ value, personId }, desk) => {
-  const [classId = '', said = ''] = value.split('|');
-  const effort = Number(said);
-  if (said === '' || !Number.isInteger(effort) || effort < 0 || effort > 10)
-    return toYou({ text: desk.words.flow.buttonGone });
-  return reactionOf(await markClass(desk, classId, personId, { effort }));
+  const [, classId, said] = /^(.+)\|(10|\d)$/.exec(value) ?? [];
+  if (classId === undefined) return toYou({ text: desk.words.flow.buttonGone });
+  return reactionOf(await markClass(desk, classId, personId, { effort: Number(said) }));
 };
 
+const lengths = ['short', 'on time', 'over'] as const;
+
 export const onLength: Handler<ActionRequest> = async ({ value, personId }, desk) => {
-  const [classId = '', said] = value.split('|');
-  if (said !== 'short' && said !== 'on time' && said !== 'over')
-    return toYou({ text: desk.words.flow.buttonGone });
-  return reactionOf(await markClass(desk, classId, personId, { length: said }));
+  const [, classId, said] = /^(.+)\|([a-z ]+)$/.exec(value) ?? [];
+  const length = lengths.find((each) => each === said);
+  if (classId === undefined || length === undefined) return toYou({ text: desk.words.flow.buttonGone });
+  return reactionOf(await markClass(desk, classId, personId, { length }));
 };
 
 function reactionOf(outcome: Marked): Reaction {

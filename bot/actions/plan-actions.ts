@@ -9,7 +9,7 @@ import { optionsSheetLines } from '../flows/answer-asks.ts';
 import { applyEdit, rewrite, undo } from '../flows/change-plan.ts';
 import { approve, sendForReview, withdraw } from '../flows/review-plan.ts';
 import type { ActionRequest, Handler } from '../handling.ts';
-import { reactionOf, toYou, withPlan } from './with-plan.ts';
+import { reactionOf, toYou, withPlan, withReviewedPlan, withTheirPlan } from './with-plan.ts';
 
 /** An edit that a card, a finding or a fit proposed. */
 export const onApplyEdit: Handler<ActionRequest> = withPlan(async (request, open, value, desk) => {
@@ -75,28 +75,35 @@ export const onOptions: Handler<ActionRequest> = withPlan(async ({ triggerId }, 
   ],
 }));
 
-export const onOpenSchedule: Handler<ActionRequest> = withPlan(async ({ triggerId }, open, _value, desk) => {
-  const planned = open.scheduled;
-  const facts = open.version.plan?.facts;
-  const { date, time } = planned?.startsAt ?? wallTimeOf(desk.now, desk.settings.zone);
-  const room = planned?.room ?? facts?.room;
-  const people = planned?.people ?? facts?.people;
-  const known = {
-    date,
-    ...(planned === undefined ? {} : { time }),
-    ...(room === undefined ? {} : { room }),
-    ...(people === undefined ? {} : { people }),
-  };
-  const metadata = printButtonValue({ plan: open.record.id, version: open.record.currentVersion });
-  return {
-    answers: [
-      { kind: 'open view', triggerId, view: scheduleForm(metadata, known, desk.settings.rooms, desk.words) },
-    ],
-  };
-});
+export const onOpenSchedule: Handler<ActionRequest> = withTheirPlan(
+  async ({ triggerId }, open, _value, desk) => {
+    const planned = open.scheduled;
+    const facts = open.version.plan?.facts;
+    const { date, time } = planned?.startsAt ?? wallTimeOf(desk.now, desk.settings.zone);
+    const room = planned?.room ?? facts?.room;
+    const people = planned?.people ?? facts?.people;
+    const known = {
+      date,
+      ...(planned === undefined ? {} : { time }),
+      ...(room === undefined ? {} : { room }),
+      ...(people === undefined ? {} : { people }),
+    };
+    const metadata = printButtonValue({ plan: open.record.id, version: open.record.currentVersion });
+    return {
+      answers: [
+        {
+          kind: 'open view',
+          triggerId,
+          view: scheduleForm(metadata, known, desk.settings.rooms, desk.words),
+        },
+      ],
+    };
+  },
+);
 
-export const onSendForReview: Handler<ActionRequest> = withPlan(async ({ personId }, open, _value, desk) =>
-  reactionOf(await sendForReview(desk, open, personId)),
+export const onSendForReview: Handler<ActionRequest> = withPlan(
+  async ({ personId }, open, { version }, desk) =>
+    reactionOf(await sendForReview(desk, open, personId, version)),
 );
 
 export const onWithdraw: Handler<ActionRequest> = withPlan(async ({ personId }, open, _value, desk) =>
@@ -107,7 +114,7 @@ export const onApprove: Handler<ActionRequest> = withPlan(async ({ personId }, o
   reactionOf(await approve(desk, open, personId, version)),
 );
 
-export const onOpenAskChanges: Handler<ActionRequest> = withPlan(
+export const onOpenAskChanges: Handler<ActionRequest> = withReviewedPlan(
   async ({ triggerId }, open, { version }, desk) => ({
     answers: [
       {

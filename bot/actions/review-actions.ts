@@ -5,9 +5,9 @@ import { approveWithNoteForm, commentForm, dismissForm } from '../blocks/review-
 import { resolveComment } from '../flows/comment-on-move.ts';
 import { approveClean } from '../flows/reviews-at-once.ts';
 import { type ActionRequest, type Handler, noReaction } from '../handling.ts';
-import { toYou, withPlan } from './with-plan.ts';
+import { toYou, withPlan, withReviewedPlan, withTheirPlan } from './with-plan.ts';
 
-export const onOpenApproveWithNote: Handler<ActionRequest> = withPlan(
+export const onOpenApproveWithNote: Handler<ActionRequest> = withReviewedPlan(
   async ({ triggerId }, open, { version }, desk) => ({
     answers: [
       {
@@ -19,23 +19,25 @@ export const onOpenApproveWithNote: Handler<ActionRequest> = withPlan(
   }),
 );
 
-export const onOpenComment: Handler<ActionRequest> = withPlan(async ({ triggerId }, open, _value, desk) => {
-  const view = commentForm(open, desk);
-  return view === undefined
-    ? toYou({ text: desk.words.flow.fixLinesFirst })
-    : { answers: [{ kind: 'open view', triggerId, view }] };
-});
+export const onOpenComment: Handler<ActionRequest> = withReviewedPlan(
+  async ({ triggerId }, open, _value, desk) => {
+    const view = commentForm(open, desk);
+    return view === undefined
+      ? toYou({ text: desk.words.flow.fixLinesFirst })
+      : { answers: [{ kind: 'open view', triggerId, view }] };
+  },
+);
 
 export const onResolveComment: Handler<ActionRequest> = withPlan(
-  async ({ personId }, _open, { comment }, desk) => {
+  async ({ personId }, open, { comment }, desk) => {
     if (comment === undefined) return toYou({ text: desk.words.flow.buttonGone });
-    const told = await resolveComment(desk, comment, personId);
+    const told = await resolveComment(desk, open, comment, personId);
     return told === undefined ? noReaction : toYou(told);
   },
 );
 
 /** Opens the form for a word of reason, in the place of the view it was tapped in. */
-export const onOpenDismiss: Handler<ActionRequest> = withPlan(
+export const onOpenDismiss: Handler<ActionRequest> = withTheirPlan(
   async ({ triggerId, view }, open, { name }, desk) => {
     if (name === undefined) return toYou({ text: desk.words.flow.buttonGone });
     const form = dismissForm(open, name, desk);
@@ -54,6 +56,7 @@ export const onApproveClean: Handler<ActionRequest> = async ({ value, personId, 
   const wanted = readBatchValue(value);
   if (wanted === undefined) return toYou({ text: desk.words.flow.buttonGone });
   const done = await approveClean(desk, personId, wanted);
+  if (done === undefined) return toYou({ text: desk.words.flow.buttonGone });
   const posted =
     message === undefined || !isHeadCoach(desk.settings, personId)
       ? undefined

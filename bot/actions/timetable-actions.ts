@@ -1,3 +1,4 @@
+import { endOf, isOn } from '../../domain/calendar/facts-of-class.ts';
 import { readClassRequest } from '../../domain/calendar/read-class-request.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { houseClass, houseClassNames } from '../../domain/plan/house-classes.ts';
@@ -70,6 +71,8 @@ export const onHouseClass = withClass(async (scheduled, desk, by, choice) => {
   const name = houseClassNames.find((each) => each === choice);
   if (name === undefined || by !== scheduled.instructorId || scheduled.planId !== undefined)
     return toYou({ text: desk.words.flow.buttonGone });
+  if (!isOn(scheduled) || endOf(scheduled) <= desk.now)
+    return toYou({ text: desk.words.classes.notThisClass });
   const { slotSeconds, startsAt, people, room } = scheduled;
   const facts = {
     slotSeconds,

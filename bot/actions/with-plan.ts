@@ -1,3 +1,4 @@
+import { whyNotCoach, whyNotTheirs } from '../../domain/plan/decide-step.ts';
 import type { ButtonValue } from '../blocks/button-value.ts';
 import type { Changed } from '../flows/change-plan.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
@@ -22,6 +23,26 @@ export function withPlan(act: OnPlan): Handler<ActionRequest> {
       ? toYou({ text: desk.words.flow.buttonGone })
       : act(request, found.open, found.value, desk);
   };
+}
+
+/** The same for a form that a plan's author or a head coach hands in: nobody else fills it in for nothing. */
+export function withTheirPlan(act: OnPlan): Handler<ActionRequest> {
+  return withPlan(async (request, open, value, desk) => {
+    const refusal = whyNotTheirs(open.record, request.personId, desk.settings);
+    return refusal === undefined
+      ? act(request, open, value, desk)
+      : toYou({ text: desk.words.refusal(refusal) });
+  });
+}
+
+/** The same for a form that a head coach hands in. */
+export function withReviewedPlan(act: OnPlan): Handler<ActionRequest> {
+  return withPlan(async (request, open, value, desk) => {
+    const refusal = whyNotCoach(request.personId, desk.settings);
+    return refusal === undefined
+      ? act(request, open, value, desk)
+      : toYou({ text: desk.words.refusal(refusal) });
+  });
 }
 
 export function toYou(message: Message): Reaction {

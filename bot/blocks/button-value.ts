@@ -6,7 +6,10 @@ const buttonValue = z.strictObject({
   version: z.int().min(1),
   edit: z.string().max(1_500).exactOptional(),
   /** A stretch of the draft's text to put `name` in the place of. */
-  at: z.tuple([z.int().min(0), z.int().min(0)]).exactOptional(),
+  at: z
+    .tuple([z.int().min(0), z.int().min(0)])
+    .refine(([start, end]) => start <= end)
+    .exactOptional(),
   name: z.string().max(200).exactOptional(),
   comment: z.string().max(80).exactOptional(),
   /** Notice key of the message the button stands on, so that it can be updated. */

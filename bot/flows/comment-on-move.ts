@@ -6,7 +6,7 @@ import { renderComment } from '../blocks/comment-messages.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { whyNotPosted } from './keep-private.ts';
-import { type OpenPlan, openPlan } from './open-plan.ts';
+import type { OpenPlan } from './open-plan.ts';
 import { postInThread } from './post-draft.ts';
 import { tellInReview, updateReview } from './review-plan.ts';
 
@@ -28,6 +28,8 @@ export async function commentOnMove(
   if (text === '') return { text: words.coach.commentMissing };
   const isPrivate = whyNotPosted(desk, text);
   if (isPrivate !== undefined) return isPrivate;
+  const { plan } = open.version;
+  if (plan === undefined || !labelsByLine(plan).has(line)) return { text: words.coach.commentLineGone };
   const comment: PlanComment = {
     id: desk.newId(),
     planId: open.record.id,
@@ -62,11 +64,16 @@ export async function commentByLabel(
 }
 
 /** Its author or a head coach has done with it; its button goes wherever it stands. */
-export async function resolveComment(desk: Desk, commentId: string, by: string): Promise<Told> {
+export async function resolveComment(
+  desk: Desk,
+  open: OpenPlan,
+  commentId: string,
+  by: string,
+): Promise<Told> {
   const { words, stores, studioId } = desk;
   const comment = await stores.comments.find(studioId, commentId);
-  const open = comment && (await openPlan(desk, comment.planId));
-  if (comment === undefined || open === undefined) return { text: words.flow.buttonGone };
+  if (comment?.planId !== open.record.id) return { text: words.flow.buttonGone };
+  if (comment.resolved !== undefined) return { text: words.coach.resolved(comment.resolved.by) };
   if (!mayChangePlan(desk.settings, open.record, by)) return { text: words.coach.onlyTheirs };
   await stores.comments.resolve(studioId, commentId, by, desk.now);
   const resolved = (await stores.comments.find(studioId, commentId)) ?? comment;

@@ -1,4 +1,4 @@
-import { isOn } from '../../domain/calendar/facts-of-class.ts';
+import { endOf, isOn } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import type { Desk, Message } from '../handling.ts';
 import { saveChanged } from './save-changed.ts';
@@ -9,7 +9,8 @@ export async function confirmIn(
   scheduled: ScheduledClass,
   by: string,
 ): Promise<Message | undefined> {
-  if (by !== scheduled.instructorId || !isOn(scheduled) || scheduled.coverOpen === true)
+  const isOver = !isOn(scheduled) || endOf(scheduled) <= desk.now;
+  if (by !== scheduled.instructorId || isOver || scheduled.coverOpen === true)
     return { text: desk.words.classes.notThisClass };
   const confirmed: ScheduledClass = {
     ...scheduled,

@@ -1,6 +1,5 @@
 import type { NoticeKind } from '../../domain/ports.ts';
-import { isHeadCoach } from '../../domain/who-may.ts';
-import { maySet } from '../../domain/who-may-set.ts';
+import { isHeadCoach, mayForgetOthers } from '../../domain/who-may.ts';
 import { renderForgetMe, renderNoticesLead } from '../blocks/data-messages.ts';
 import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -28,7 +27,7 @@ export async function myDataText(desk: Desk, personId: string): Promise<string> 
 
 async function forgetOther(desk: Desk, by: string, personId: string): Promise<Message> {
   const { data } = desk.words;
-  if (by !== personId && !maySet(desk.settings, by)) return { text: data.onlyCoachForgets };
+  if (by !== personId && !mayForgetOthers(desk.settings, by)) return { text: data.onlyCoachForgets };
   await desk.stores.care.forgetPerson(desk.studioId, personId, [], desk.now);
   return { text: data.forgottenOther };
 }

@@ -23,7 +23,7 @@ export async function mendFromReport(
   const { stores, studioId, words, now } = desk;
   const { edit, version, reportKey } = wanted;
   const appliedKey = `${reportKey}:applied`;
-  const report = await stores.notices.find(studioId, reportKey);
+  const report = isReportKey(reportKey) ? await stores.notices.find(studioId, reportKey) : undefined;
   if (report === undefined) return kept(words.flow.buttonGone);
   if ((await stores.notices.find(studioId, appliedKey)) !== undefined) return kept(words.week.mendGone);
   const changed = await applyEdit(desk, open, by, edit, version);
@@ -45,6 +45,11 @@ export async function mendFromReport(
     });
   }
   return { kind: 'mended' };
+}
+
+/** The message of a week's report itself, and none of those about it. */
+function isReportKey(key: string): boolean {
+  return /^week:\d{4}-W\d{2}$/.test(key);
 }
 
 /** In the plan's thread; directly, for a plan that has none. */

@@ -15,8 +15,13 @@ export type Stepped =
   | { readonly kind: 'stepped'; readonly open: OpenPlan }
   | { readonly kind: 'kept'; readonly message: Message };
 
-/** Posts the plan in the review channel. */
-export async function sendForReview(desk: Desk, open: OpenPlan, by: string): Promise<Stepped> {
+/** Posts the plan in the review channel; `version` is the one its sender looked at. */
+export async function sendForReview(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  version = open.record.currentVersion,
+): Promise<Stepped> {
   const { words } = desk;
   if (open.version.plan === undefined || open.version.problemCount > 0) return kept(words.flow.fixLinesFirst);
   const report = reportOnPlan(open.version.plan, {
@@ -25,12 +30,7 @@ export async function sendForReview(desk: Desk, open: OpenPlan, by: string): Pro
   });
   const openLines = report.findings.filter(({ code }) => code === 'open-line-left');
   if (openLines.length > 0) return kept(words.flow.openLinesLeft);
-  const stepped = await step(desk, open, {
-    kind: 'send',
-    by,
-    at: desk.now,
-    version: open.record.currentVersion,
-  });
+  const stepped = await step(desk, open, { kind: 'send', by, at: desk.now, version });
   if (stepped.kind === 'kept') return stepped;
   const trusted = await approveByTrust(desk, stepped.open, by);
   await postReview(desk, trusted.open);

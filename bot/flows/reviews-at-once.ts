@@ -18,12 +18,15 @@ export async function reviewsFor(desk: Desk, coach: string): Promise<Message> {
   return renderBatch(batch, desk);
 }
 
-/** Approves each of these versions that is still clean and waits; what was left out is told. */
+/**
+ * Approves each of these versions that is still clean and waits; what was left out is told. Undefined where
+ * none of them is a plan of this studio.
+ */
 export async function approveClean(
   desk: Desk,
   coach: string,
   wanted: readonly { readonly plan: string; readonly version: number }[],
-): Promise<Message> {
+): Promise<Message | undefined> {
   const { words } = desk;
   if (!isHeadCoach(desk.settings, coach)) return { text: words.coach.onlyCoaches };
   let approved = 0;
@@ -37,7 +40,7 @@ export async function approveClean(
     if (stepped?.kind === 'stepped') approved += 1;
     else leftOut.push(line);
   }
-  return renderBatchDone(approved, leftOut, desk);
+  return approved + leftOut.length === 0 ? undefined : renderBatchDone(approved, leftOut, desk);
 }
 
 async function waiting(desk: Desk, coach: string): Promise<readonly BatchLine[]> {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { FormValues } from '../handling.ts';
+import { personId, placeId, timeOfDay } from './ids.ts';
 
 const option = z.object({ value: z.string() });
 
@@ -8,12 +9,12 @@ export const elementValue = z.object({
   value: z.string().nullish(),
   selected_option: option.nullish(),
   selected_options: z.array(option).nullish(),
-  selected_date: z.string().nullish(),
-  selected_time: z.string().nullish(),
-  selected_user: z.string().nullish(),
-  selected_users: z.array(z.string()).nullish(),
-  selected_channel: z.string().nullish(),
-  selected_conversation: z.string().nullish(),
+  selected_date: z.iso.date().nullish(),
+  selected_time: timeOfDay.nullish(),
+  selected_user: personId.nullish(),
+  selected_users: z.array(personId).nullish(),
+  selected_channel: placeId.nullish(),
+  selected_conversation: placeId.nullish(),
 });
 
 export const formState = z.object({

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { StudioId } from '../../domain/ports.ts';
+import { personId, placeId } from './ids.ts';
 
 /** Where the asker is, so that an answer or an error reaches them there. */
 export type Asker = {
@@ -24,12 +25,12 @@ export type Incoming<Request> = {
 /** A part that is not as it should be counts as left out: the others may still say whom to tell. */
 const anyone = z.object({
   user: z
-    .union([z.object({ id: z.string() }), z.string()])
+    .union([z.object({ id: personId }), personId])
     .optional()
     .catch(undefined),
-  user_id: z.string().optional().catch(undefined),
-  channel: z.object({ id: z.string() }).optional().catch(undefined),
-  channel_id: z.string().optional().catch(undefined),
+  user_id: personId.optional().catch(undefined),
+  channel: z.object({ id: placeId }).optional().catch(undefined),
+  channel_id: placeId.optional().catch(undefined),
   response_url: z.url().optional().catch(undefined),
 });
 
@@ -38,11 +39,11 @@ export function readAnyAsker(body: unknown): Asker | undefined {
   const read = anyone.safeParse(body);
   if (!read.success) return undefined;
   const { user, user_id: userId, channel, channel_id: channelId, response_url: responseUrl } = read.data;
-  const personId = userId ?? (typeof user === 'string' ? user : user?.id);
+  const asker = userId ?? (typeof user === 'string' ? user : user?.id);
   const place = channelId ?? channel?.id;
-  if (personId === undefined) return undefined;
+  if (asker === undefined) return undefined;
   return {
-    personId,
+    personId: asker,
     ...(place === undefined ? {} : { place }),
     ...(responseUrl === undefined ? {} : { responseUrl }),
   };

@@ -1,21 +1,22 @@
 import { z } from 'zod';
 import type { ActionRequest } from '../handling.ts';
 import { chosenIn, elementValue, formState, readFormValues } from './form-values.ts';
+import { placeId, stamp, triggerId } from './ids.ts';
 import type { Incoming } from './incoming.ts';
 import { interactor, teamOf } from './team-of.ts';
 
 const payload = z.object({
   type: z.literal('block_actions'),
   ...interactor,
-  trigger_id: z.string(),
-  response_url: z.string().nullish(),
-  channel: z.object({ id: z.string() }).nullish(),
-  message: z.object({ ts: z.string(), thread_ts: z.string().nullish() }).nullish(),
+  trigger_id: triggerId,
+  response_url: z.url().nullish(),
+  channel: z.object({ id: placeId }).nullish(),
+  message: z.object({ ts: stamp, thread_ts: stamp.nullish() }).nullish(),
   container: z
     .object({
-      channel_id: z.string().nullish(),
-      message_ts: z.string().nullish(),
-      thread_ts: z.string().nullish(),
+      channel_id: placeId.nullish(),
+      message_ts: stamp.nullish(),
+      thread_ts: stamp.nullish(),
     })
     .nullish(),
   view: z
@@ -64,8 +65,8 @@ export function readAction(body: unknown): Incoming<ActionRequest> {
 
 function messageOf(read: Payload): ActionRequest['message'] {
   const place = read.channel?.id ?? read.container?.channel_id ?? undefined;
-  const stamp = read.message?.ts ?? read.container?.message_ts ?? undefined;
+  const standing = read.message?.ts ?? read.container?.message_ts ?? undefined;
   const thread = read.message?.thread_ts ?? read.container?.thread_ts ?? undefined;
-  if (place === undefined || stamp === undefined) return undefined;
-  return { place, stamp, ...(thread === undefined ? {} : { thread }) };
+  if (place === undefined || standing === undefined) return undefined;
+  return { place, stamp: standing, ...(thread === undefined ? {} : { thread }) };
 }

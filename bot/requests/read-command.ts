@@ -1,15 +1,16 @@
 import { z } from 'zod';
 import type { CommandRequest } from '../handling.ts';
+import { personId, placeId, teamId, triggerId } from './ids.ts';
 import type { Incoming } from './incoming.ts';
 
 const payload = z.object({
   command: z.string(),
   text: z.string().default(''),
-  team_id: z.string(),
-  user_id: z.string(),
-  channel_id: z.string(),
-  trigger_id: z.string(),
-  response_url: z.string(),
+  team_id: teamId,
+  user_id: personId,
+  channel_id: placeId,
+  trigger_id: triggerId,
+  response_url: z.url(),
 });
 
 /** Throws on a payload that is no command. `command` is the name to look the handler up by. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { HomeRequest, LeftRequest, MessageRequest } from '../handling.ts';
+import { personId, placeId, stamp, teamId } from './ids.ts';
 import type { Incoming } from './incoming.ts';
 
 /** Who the app is in its workspace: its own words are never read. */
@@ -11,10 +12,10 @@ export type IncomingEvent = Incoming<MessageRequest | HomeRequest | LeftRequest>
 };
 
 const said = z.object({
-  user: z.string(),
+  user: personId,
   text: z.string().default(''),
-  ts: z.string(),
-  thread_ts: z.string().nullish(),
+  ts: stamp,
+  thread_ts: stamp.nullish(),
   client_msg_id: z.string().nullish(),
   bot_id: z.string().nullish(),
 });
@@ -23,23 +24,23 @@ const directMessage = said.extend({
   type: z.literal('message'),
   subtype: z.undefined().optional(),
   channel_type: z.literal('im'),
-  channel: z.string(),
+  channel: placeId,
 });
 
 const changedMessage = z.object({
   type: z.literal('message'),
   subtype: z.literal('message_changed'),
   channel_type: z.literal('im'),
-  channel: z.string(),
-  message: said.extend({ edited: z.object({ ts: z.string() }), subtype: z.undefined().optional() }),
+  channel: placeId,
+  message: said.extend({ edited: z.object({ ts: stamp }), subtype: z.undefined().optional() }),
   previous_message: z.object({ text: z.string().default('') }).nullish(),
 });
 
-const mention = said.extend({ type: z.literal('app_mention'), channel: z.string() });
+const mention = said.extend({ type: z.literal('app_mention'), channel: placeId });
 
 const homeOpened = z.object({
   type: z.literal('app_home_opened'),
-  user: z.string(),
+  user: personId,
   tab: z.enum(['home', 'messages']),
 });
 
@@ -55,8 +56,8 @@ const heard = z.union([directMessage, changedMessage, mention, homeOpened, unins
 const payload = z.object({
   type: z.literal('event_callback'),
   event_id: z.string(),
-  team_id: z.string(),
-  authorizations: z.array(z.object({ team_id: z.string().nullish() })).nullish(),
+  team_id: teamId,
+  authorizations: z.array(z.object({ team_id: teamId.nullish() })).nullish(),
   event: heard,
 });
 

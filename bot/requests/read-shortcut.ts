@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { ShortcutRequest } from '../handling.ts';
+import { placeId, stamp, triggerId } from './ids.ts';
 import type { Incoming } from './incoming.ts';
 import { interactor, teamOf } from './team-of.ts';
 
@@ -7,12 +8,10 @@ const payload = z.object({
   type: z.enum(['message_action', 'shortcut']),
   ...interactor,
   callback_id: z.string(),
-  trigger_id: z.string(),
-  response_url: z.string().nullish(),
-  channel: z.object({ id: z.string() }).nullish(),
-  message: z
-    .object({ ts: z.string(), thread_ts: z.string().nullish(), text: z.string().default('') })
-    .nullish(),
+  trigger_id: triggerId,
+  response_url: z.url().nullish(),
+  channel: z.object({ id: placeId }).nullish(),
+  message: z.object({ ts: stamp, thread_ts: stamp.nullish(), text: z.string().default('') }).nullish(),
 });
 
 /** Throws on a payload that is no shortcut. */

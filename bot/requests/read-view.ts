@@ -1,19 +1,20 @@
 import { z } from 'zod';
 import type { ViewRequest } from '../handling.ts';
 import { formState, readFormValues } from './form-values.ts';
+import { teamId, triggerId } from './ids.ts';
 import type { Incoming } from './incoming.ts';
 import { interactor, teamOf } from './team-of.ts';
 
 const payload = z.object({
   type: z.literal('view_submission'),
   ...interactor,
-  trigger_id: z.string(),
+  trigger_id: triggerId,
   view: z.object({
     id: z.string(),
     callback_id: z.string(),
     private_metadata: z.string().default(''),
     state: formState.nullish(),
-    app_installed_team_id: z.string().nullish(),
+    app_installed_team_id: teamId.nullish(),
   }),
 });
 

@@ -1,9 +1,10 @@
 import { z } from 'zod';
+import { personId, teamId } from './ids.ts';
 
 /** Who interacts, and in which team; `team` is empty where the app is installed for a whole organisation. */
 export const interactor = {
-  team: z.object({ id: z.string() }).nullish(),
-  user: z.object({ id: z.string(), team_id: z.string().nullish() }),
+  team: z.object({ id: teamId }).nullish(),
+  user: z.object({ id: personId, team_id: teamId.nullish() }),
 };
 
 /** The team a payload belongs to; throws where it names none. */

@@ -3,11 +3,11 @@ import { type KitNeed, kitItems } from '../../domain/catalogue/kit.ts';
 import type { OwnMoveFacts } from '../../domain/catalogue/make-own-move.ts';
 import { muscles } from '../../domain/catalogue/muscles.ts';
 import { keepText } from '../../domain/shorthand/keep-text.ts';
-import { readButtonValue } from '../blocks/button-value.ts';
+import { toYou, withPlan } from '../actions/with-plan.ts';
 import { kitValue, noKit, ownMoveForm } from '../blocks/own-move-form.ts';
 import { rewrite } from '../flows/change-plan.ts';
-import { openPlan } from '../flows/open-plan.ts';
 import { addOwnMove, changeOurMove } from '../flows/own-moves.ts';
+import { type PlanOfValue, planOfValue } from '../flows/plan-of-value.ts';
 import type { ActionRequest, Desk, FormValues, Handler, Reaction, ViewRequest } from '../handling.ts';
 import { errorAt, textOf } from './plan-views.ts';
 
@@ -25,11 +25,13 @@ const filled = z.strictObject({
 });
 
 /** The form, from the button beside words that no move goes by. */
-export const onOpenOwnMove: Handler<ActionRequest> = async ({ value, triggerId }, desk) => {
-  const name = readButtonValue(value)?.name;
-  const view = ownMoveForm(value, name === undefined ? {} : { name }, desk.catalogue, desk.words);
-  return { answers: [{ kind: 'open view', triggerId, view }] };
-};
+export const onOpenOwnMove: Handler<ActionRequest> = withPlan(
+  async ({ value, triggerId }, _open, { name }, desk) => {
+    if (name === undefined) return toYou({ text: desk.words.flow.buttonGone });
+    const view = ownMoveForm(value, { name }, desk.catalogue, desk.words);
+    return { answers: [{ kind: 'open view', triggerId, view }] };
+  },
+);
 
 /** A new move; a draft that waits for it is read anew at once. */
 export const onOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, personId }, desk) => {
@@ -40,7 +42,9 @@ export const onOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, pe
   const name = textOf(values, 'name').trim();
   const outcome = await addOwnMove(desk, personId, name, like, facts);
   if (outcome.kind === 'kept') return errorAt('name', outcome.text);
-  await rereadDraft(outcome.desk, personId, metadata, name);
+  const found = await planOfValue(desk, metadata);
+  if (found === undefined) return errorAt('name', desk.words.flow.buttonGone);
+  await rereadDraft(outcome.desk, personId, found, name);
   return told(outcome.text);
 };
 
@@ -59,10 +63,13 @@ export const onChangeOwnMoveForm: Handler<ViewRequest> = async ({ values, metada
 };
 
 /** The draft with the new name in the place of the words that were not known. */
-async function rereadDraft(desk: Desk, by: string, metadata: string, name: string): Promise<void> {
-  const value = readButtonValue(metadata);
-  const open = value === undefined ? undefined : await openPlan(desk, value.plan);
-  if (value?.at === undefined || open === undefined) return;
+async function rereadDraft(
+  desk: Desk,
+  by: string,
+  { value, open }: PlanOfValue,
+  name: string,
+): Promise<void> {
+  if (value.at === undefined) return;
   const text = keepText(open.version.text);
   const stands = value.version === open.record.currentVersion;
   const [start, end] = value.at;

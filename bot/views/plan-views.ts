@@ -1,5 +1,6 @@
 import { instantOf, isWallTime } from '../../domain/calendar/wall-time.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
+import { clip, limits } from '../blocks/limits.ts';
 import { putOnCalendar } from '../flows/change-plan.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor } from '../flows/open-plan.ts';
@@ -31,8 +32,9 @@ export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
   const { values, metadata, personId } = request;
   const found = await planOfValue(desk, metadata);
   if (found === undefined) return errorAt('date', desk.words.flow.buttonGone);
-  const [date, time, room] = [textOf(values, 'date'), textOf(values, 'time'), textOf(values, 'room')];
-  const people = Number(textOf(values, 'people'));
+  const [date, time] = [textOf(values, 'date'), textOf(values, 'time')];
+  const [roomChosen, peopleSaid] = [textOf(values, 'room'), textOf(values, 'people')];
+  const room = desk.settings.rooms.find(({ name }) => clip(name, limits.optionText) === roomChosen)?.name;
   if (date === '') return errorAt('date', desk.words.forms.dateMissing);
   if (time === '') return errorAt('time', desk.words.forms.timeMissing);
   if (!isWallTime({ date, time })) return errorAt('date', desk.words.forms.noSuchTime);
@@ -40,8 +42,11 @@ export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
     return errorAt('date', desk.words.forms.inThePast);
   const outcome = await putOnCalendar(desk, found.open, personId, {
     startsAt: { date, time },
-    ...(room === '' ? {} : { room }),
-    ...(Number.isInteger(people) && people > 0 ? { people } : {}),
+  if (roomChosen !== '' && room === undefined) return errorAt('room', desk.words.forms.roomGone);
+  if (!/^\d{0,3}$/.test(peopleSaid)) return errorAt('people', desk.words.forms.peopleHint);
+  const people = Number(peopleSaid);
+    ...(room === undefined ? {} : { room }),
+    ...(people > 0 ? { people } : {}),
   });
   return outcome.kind === 'kept' ? errorAt('date', outcome.message.text) : closed;
 };

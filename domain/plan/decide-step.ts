@@ -287,7 +287,8 @@ function refuse(refusal: Refusal): Refused {
   return { kind: 'refused', ...refusal };
 }
 
-function whyNotTheirs(record: PlanRecord, by: PersonId, settings: Settings): Refusal | undefined {
+/** Why someone can't change this plan at all; undefined where they can. */
+export function whyNotTheirs(record: PlanRecord, by: PersonId, settings: Settings): Refusal | undefined {
   const { authorId } = record;
   return mayChangePlan(settings, record, by) ? undefined : { code: 'not-your-plan', facts: { authorId } };
 }
@@ -296,7 +297,8 @@ function whySettingMissing(setting: 'headCoaches' | 'reviewChannel', isSet: bool
   return isSet ? undefined : { code: 'setting-missing', facts: { setting } };
 }
 
-function whyNotCoach(by: PersonId, settings: Settings): Refusal | undefined {
+/** Why someone is not the one to review; undefined where they are. */
+export function whyNotCoach(by: PersonId, settings: Settings): Refusal | undefined {
   if (settings.headCoaches.length === 0) return whySettingMissing('headCoaches', false);
   return isHeadCoach(settings, by) ? undefined : { code: 'not-a-head-coach', facts: {} };
 }

@@ -21,6 +21,7 @@ export const coachWords = {
   commentLineMissing: 'Pick a letter.',
   commented: (by: string, where: string, text: string) => `<@${by}> on ${where}: ${text}`,
   commentGone: 'a line that is gone',
+  commentLineGone: 'That line is not in the plan as it stands now. Pick another.',
   noSuchLetter: (label: string, last: string) =>
     `There is no ${label} in this plan; its last letter is ${last}.`,
   resolveButton: 'Resolved',

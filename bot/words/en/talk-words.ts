@@ -130,6 +130,7 @@ export const formWords = {
   timeMissing: 'Pick a start time.',
   noSuchTime: 'There is no such day or time. Pick another.',
   inThePast: 'That moment has passed. Pick a later day or time.',
+  roomGone: 'That room is not in the settings. Pick another.',
   askTitle: 'Ask for changes',
   askSubmit: 'Send to instructor',
   askLabel: 'What should change, and why',

@@ -100,9 +100,12 @@ describe('approval with a note', () => {
     expect(lastAnswer().text).toContain('Note: watch the clock');
   });
 
-  test('by someone else is refused in the form', async () => {
+  test('by someone else is refused before there is a form, and in one that is open', async () => {
     await reply('send');
     await talk.tap(ben, 'Approve with a note');
+    expect(talk.toldLast()).toBe(english.refusal({ code: 'not-a-head-coach', facts: {} }));
+    expect(talk.view().blocks).toEqual([]);
+    await talk.tap(cleo, 'Approve with a note');
     expect(await talk.submit(ben, { note: 'fine' })).toMatchObject({ response_action: 'errors' });
     expect((await talk.planOf(ana)).state).toBe('in review');
   });
@@ -235,7 +238,7 @@ describe('several reviews at once', () => {
     for (const personId of [cleo, dora]) await talk.say(personId, 'reviews');
     await talk.tap(dora, 'Approve the 3 clean ones for teaching');
     await talk.act(cleo, actions.approveClean, '[]');
-    expect(talk.toldLast()).toBe(english.coach.approvedClean(0));
+    expect(talk.toldLast()).toBe(english.flow.buttonGone);
   });
 });
 
