@@ -40,10 +40,10 @@ export const onOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, pe
   const facts = factsIn(values);
   if (facts === undefined) return errorAt('name', desk.words.flow.buttonGone);
   const name = textOf(values, 'name').trim();
-  const outcome = await addOwnMove(desk, personId, name, like, facts);
-  if (outcome.kind === 'kept') return errorAt('name', outcome.text);
   const found = await planOfValue(desk, metadata);
   if (found === undefined) return errorAt('name', desk.words.flow.buttonGone);
+  const outcome = await addOwnMove(desk, personId, name, like, facts);
+  if (outcome.kind === 'kept') return errorAt('name', outcome.text);
   await rereadDraft(outcome.desk, personId, found, name);
   return told(outcome.text);
 };

@@ -40,11 +40,11 @@ export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
   if (!isWallTime({ date, time })) return errorAt('date', desk.words.forms.noSuchTime);
   if (!(instantOf({ date, time, zone: desk.settings.zone }) > desk.now))
     return errorAt('date', desk.words.forms.inThePast);
-  const outcome = await putOnCalendar(desk, found.open, personId, {
-    startsAt: { date, time },
   if (roomChosen !== '' && room === undefined) return errorAt('room', desk.words.forms.roomGone);
   if (!/^\d{0,3}$/.test(peopleSaid)) return errorAt('people', desk.words.forms.peopleHint);
   const people = Number(peopleSaid);
+  const outcome = await putOnCalendar(desk, found.open, personId, {
+    startsAt: { date, time },
     ...(room === undefined ? {} : { room }),
     ...(people > 0 ? { people } : {}),
   });
