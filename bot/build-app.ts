@@ -47,9 +47,9 @@ export type AppParts = {
   /** Real milliseconds between two posts to one place. */
   readonly pacingMs?: number;
   readonly backOff?: BackOff;
+  readonly counters?: Counters;
 };
 
-  readonly counters?: Counters;
 export type Identity = {
   readonly studioId: string;
   readonly studioName: string;
@@ -95,9 +95,9 @@ export function buildApp(parts: AppParts): EvensetApp {
     chance: parts.chance ?? Math.random,
     pacingMs: parts.pacingMs ?? 1_000,
     backOff: parts.backOff ?? defaultBackOff,
+    counters,
     log,
   });
-    counters,
   const loop = createClockLoop({
     storage,
     makeDesk,
