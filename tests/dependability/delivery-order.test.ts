@@ -4,129 +4,29 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createDeliveries } from '../../bot/deliveries.ts';
-import { handlers } from '../../bot/handlers.ts';
 import { type Desk, noReaction, type Reaction } from '../../bot/handling.ts';
 import { actions, views } from '../../bot/ids.ts';
 import { createMakeDesk } from '../../bot/make-desk.ts';
-import { readAction } from '../../bot/requests/read-action.ts';
-import { readCommand } from '../../bot/requests/read-command.ts';
-import { readEvent } from '../../bot/requests/read-event.ts';
-import { readView } from '../../bot/requests/read-view.ts';
 import { english } from '../../bot/words/en.ts';
 import { catalogue } from '../../domain/catalogue/catalogue.ts';
 import type { PlanRecord } from '../../domain/plan/plan-life.ts';
 import { openStorage, type SqliteStorage } from '../../storage/open-storage.ts';
-import {
-  actionPayload,
-  commandPayload,
-  eventPayload,
-  messagePayload,
-  viewPayload,
-} from '../helpers/payloads.ts';
+import { commandPayload, eventPayload } from '../helpers/payloads.ts';
 import { classText, coachId, seedStudio, studioId } from './support/conversation.ts';
-
-const now = '2026-11-02T09:00:00.000Z';
-const self = { botUserId: 'UBOT', botId: 'B1' };
-
-/** A delivery as it came in, and the way it takes through the app. */
-type Recorded = {
-  readonly name: string;
-  readonly deliver: (app: Studio) => Promise<void>;
-};
-
-type Studio = ReturnType<typeof openStudio>;
-
-/** Deliveries over real handlers and stores; ids are drawn from the name of what is being decided. */
-function openStudio(storage: SqliteStorage) {
-  let drawn = 0;
-  let deciding = '';
-  const makeDesk = createMakeDesk({
-    clock: { now: () => now },
-    newId: () => {
-      drawn += 1;
-      return `${deciding}-${drawn}`;
-    },
-    words: english,
-    catalogue,
-  });
-  const deliveries = createDeliveries(storage, makeDesk);
-  const begin = (name: string) => {
-    deciding = name;
-    drawn = 0;
-  };
-  return {
-    storage,
-    event: async (name: string, body: unknown) => {
-      begin(name);
-      const incoming = readEvent(body, self);
-      if (incoming === undefined) throw new Error('A recorded event can be read.');
-      if (!(await deliveries.keepEvent(incoming, body))) return;
-      const { request } = incoming;
-      if (request.kind === 'left') throw new Error('No recorded event says that a studio left.');
-      await deliveries.decideEvent(incoming, (desk) =>
-        request.kind === 'home' ? handlers.home(request, desk) : handlers.message(request, desk),
-      );
-    },
-    gesture: async (
-      name: string,
-      incoming: { readonly studioId: string; readonly key: string; readonly asker: { personId: string } },
-      work: (desk: Desk) => Promise<Reaction>,
-    ) => {
-      begin(name);
-      await deliveries.decide({ ...incoming, request: undefined }, work);
-    },
-  };
-}
-
-const event = (name: string, body: Record<string, unknown>): Recorded => ({
-  name,
-  deliver: (studio) => studio.event(name, body),
-});
-
-const command = (name: string, body: Record<string, unknown>): Recorded => {
-  const incoming = readCommand(body);
-  const handler = handlers.commands[incoming.command];
-  return {
-    name,
-    deliver: (studio) => studio.gesture(name, incoming, (desk) => found(handler)(incoming.request, desk)),
-  };
-};
-
-const click = (name: string, actionId: string, value: string, personId: string): Recorded => {
-  const incoming = readAction(actionPayload(actionId, value, { user: { id: personId, team_id: studioId } }));
-  return {
-    name,
-    deliver: (studio) =>
-      studio.gesture(name, incoming, (desk) => found(handlers.actions[actionId])(incoming.request, desk)),
-  };
-};
-
-const form = (
-  name: string,
-  callbackId: string,
-  values: Readonly<Record<string, string>>,
-  personId: string,
-  metadata: string,
-): Recorded => {
-  const state = Object.fromEntries(
-    Object.entries(values).map(([block, value]) => [block, { input: { value } }]),
-  );
-  const payload = viewPayload(callbackId, state, { user: { id: personId, team_id: studioId } });
-  const incoming = readView({ ...payload, view: { ...payload.view, private_metadata: metadata } });
-  return {
-    name,
-    deliver: (studio) =>
-      studio.gesture(name, incoming, (desk) => found(handlers.views[callbackId])(incoming.request, desk)),
-  };
-};
-
-function found<Value>(value: Value | undefined): Value {
-  if (value === undefined) throw new Error('A recorded delivery has a handler.');
-  return value;
-}
-
-const said = (text: string, n: number, more: Record<string, unknown> = {}) =>
-  messagePayload(text, { user: `U${n}`, channel: `D${n}`, ts: `200.00000${n}`, ...more });
+import {
+  click,
+  command,
+  contentOf,
+  databaseLike,
+  event,
+  form,
+  found,
+  now,
+  openStudio,
+  type Recorded,
+  said,
+  tablesOf,
+} from './support/recorded-deliveries.ts';
 
 /** Drafts that stand before, one for each delivery that is about a plan; each person has their own. */
 const standing = ['sent', 'approved', 'asked', 'undone', 'edited'] as const;
@@ -173,27 +73,6 @@ function recordedFor(planOf: ReadonlyMap<string, string>): {
   };
 }
 
-/** Every table of the studio without what only tells the order of writing. */
-function contentOf({ database }: SqliteStorage): string {
-  const rows = (sql: string) =>
-    database
-      .prepare(sql)
-      .raw()
-      .all()
-      // A review tells its patterns against the week as known when it is posted: the order of others shows there.
-      .map((row) => JSON.stringify(row).replace(/\(week [\d½]+\)/g, '(week)'))
-      .sort();
-  return [
-    ...rows('SELECT * FROM plans'),
-    ...rows('SELECT * FROM plan_versions'),
-    ...rows('SELECT plan_id, kind, version, done_by, done_at, reason FROM reviews'),
-    ...rows('SELECT * FROM classes'),
-    ...rows('SELECT class_id, muscle, sets FROM class_load'),
-    ...rows(`SELECT delivery_key, kind, done_at FROM deliveries WHERE delivery_key NOT LIKE 'event:%'`),
-    ...rows('SELECT notice_key, goes_to, action, payload, state FROM notices'),
-  ].join('\n');
-}
-
 let folder: string;
 let seedFile: string;
 let recorded: ReturnType<typeof recordedFor>;
@@ -217,24 +96,14 @@ beforeAll(async () => {
   const edit = JSON.stringify({ plan: planOf.get('undone'), version: 1, edit: 'rounds A x2' });
   await click('seed-3', actions.applyEdit, edit, 'U14').deliver(studio);
   recorded = recordedFor(planOf);
-  tables = storage.database
-    .prepare(`SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'`)
-    .pluck()
-    .all()
-    .map(String);
+  tables = tablesOf(storage);
   await storage.close();
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
 /** What the database holds after a history, begun from the standing drafts. */
 async function outcomeOf(history: readonly Recorded[]): Promise<string> {
-  const storage = openStorage({ file: ':memory:' });
-  const { database } = storage;
-  database.pragma('foreign_keys = OFF');
-  database.exec(`ATTACH '${seedFile}' AS seed`);
-  for (const table of tables) database.exec(`INSERT INTO main.${table} SELECT * FROM seed.${table}`);
-  database.exec('DETACH seed');
-  database.pragma('foreign_keys = ON');
+  const storage = databaseLike(seedFile, tables);
   const studio = openStudio(storage);
   for (const each of history) await each.deliver(studio);
   const content = contentOf(storage);
