@@ -3,6 +3,7 @@ import type { StudioId } from '../domain/ports.ts';
 import type { Answer } from './handling.ts';
 import type { Sender } from './notices/sender.ts';
 import type { OnError } from './on-error.ts';
+import type { ReadUserGroups } from './read-user-groups.ts';
 import type { Asker } from './requests/incoming.ts';
 import type { TellAsker } from './tell-asker.ts';
 import type { Words } from './words/words.ts';
@@ -15,11 +16,12 @@ export type CarryOut = (studioId: StudioId, asker: Asker, answers: readonly Answ
 export function createCarryOut(parts: {
   readonly client: WebClient;
   readonly sender: Sender;
+  readonly readUserGroups: ReadUserGroups;
   readonly tellAsker: TellAsker;
   readonly onError: OnError;
   readonly words: Words;
 }): CarryOut {
-  const { client, sender, tellAsker, onError, words } = parts;
+  const { client, sender, readUserGroups, tellAsker, onError, words } = parts;
 
   const link = async (studioId: StudioId, asker: Asker, answer: Answer & { kind: 'link to you' }) => {
     const sentTo = await sender.whenSent(studioId, answer.noticeKey, linkWaitMs);
@@ -45,10 +47,12 @@ export function createCarryOut(parts: {
         return tellAsker(asker, answer.message);
       case 'link to you':
         return link(studioId, asker, answer);
+      case 'read groups':
+        return carryOutAll(studioId, asker, answer.next(await readUserGroups(studioId)));
     }
   };
 
-  return async (studioId, asker, answers) => {
+  const carryOutAll: CarryOut = async (studioId, asker, answers) => {
     for (const answer of answers) {
       try {
         await carryOut(studioId, asker, answer);
@@ -58,6 +62,7 @@ export function createCarryOut(parts: {
       }
     }
   };
+  return carryOutAll;
 }
 
 /** The change stands by now: none of these says that nothing was done. */
@@ -70,6 +75,7 @@ function wordsFor({ kind }: Answer, { faults }: Words): (id: string) => string {
     case 'update view':
     case 'publish home':
     case 'only to you':
+    case 'read groups':
       return faults.answerNotShown;
   }
 }

@@ -10,6 +10,7 @@ import { createDeliveries } from './deliveries.ts';
 import { handlers as allHandlers } from './handlers.ts';
 import type { Desk, Handler, Handlers, Reaction, ViewAck } from './handling.ts';
 import { type BeforeApp, interceptReceiver } from './intercept-receiver.ts';
+import { createKeepUserGroups } from './keep-user-groups.ts';
 import { errorFacts, type Log } from './log.ts';
 import { type Clock, createMakeDesk } from './make-desk.ts';
 import { type BackOff, defaultBackOff } from './notices/back-off.ts';
@@ -18,6 +19,7 @@ import { enqueueDue, nextDueAt } from './notices/due-in-studio.ts';
 import { createSender } from './notices/sender.ts';
 import { withCare } from './notices/with-care.ts';
 import { createOnError } from './on-error.ts';
+import { createReadUserGroups } from './read-user-groups.ts';
 import { type RealTime, realTime as systemTime } from './real-time.ts';
 import { readAnyAsker } from './requests/incoming.ts';
 import { readAction } from './requests/read-action.ts';
@@ -98,6 +100,8 @@ export function buildApp(parts: AppParts): EvensetApp {
     counters,
     log,
   });
+  const readUserGroups = createReadUserGroups({ client: interaction, storage, log });
+  const keepUserGroups = createKeepUserGroups({ storage, makeDesk, realTime, readUserGroups });
   const loop = createClockLoop({
     storage,
     makeDesk,
@@ -108,11 +112,15 @@ export function buildApp(parts: AppParts): EvensetApp {
     afterTick: async () => {
       sender.kick();
       await rerunFailed();
+      // Not waited for: a workspace that is slow to answer holds up no notice.
+      track(keepUserGroups()).then(sender.kick, (error: unknown) =>
+        log.error('user groups not kept', errorFacts(error)),
+      );
     },
   });
   const serve = createServe({
     deliveries,
-    carryOut: createCarryOut({ client: interaction, sender, tellAsker, onError, words }),
+    carryOut: createCarryOut({ client: interaction, sender, readUserGroups, tellAsker, onError, words }),
     onError,
     log,
     realTime,
@@ -159,6 +167,8 @@ export function buildApp(parts: AppParts): EvensetApp {
           return handlers.home(request, desk);
         case 'left':
           return handlers.left(request, desk);
+        case 'groups':
+          return handlers.groups(request, desk);
         case 'message':
           return handlers.message(request, desk);
       }
@@ -251,10 +261,13 @@ export function buildApp(parts: AppParts): EvensetApp {
     const work = workFor(handlers.shortcuts, name, incoming.request, faults.unknownControl);
     await serve.gesture(`shortcut ${name}`, incoming, work, () => ack());
   });
-  app.event(/^(?:message|app_mention|app_home_opened|app_uninstalled|tokens_revoked)$/, async ({ body }) => {
-    const incoming = readEvent(body, await identity());
-    if (incoming !== undefined) await decideEvent(incoming, body);
-  });
+  app.event(
+    /^(?:message|app_mention|app_home_opened|app_uninstalled|tokens_revoked|subteam_members_changed|subteam_updated)$/,
+    async ({ body }) => {
+      const incoming = readEvent(body, await identity());
+      if (incoming !== undefined) await decideEvent(incoming, body);
+    },
+  );
   const onLibraryError: Parameters<App['error']>[0] = async ({ error, body }) => {
     await serve.unreadable('payload', error, readAnyAsker(body));
   };
@@ -287,6 +300,7 @@ export function buildApp(parts: AppParts): EvensetApp {
     if (isListening) await app.stop();
     while (inFlight.size > 0) await Promise.allSettled([...inFlight]);
     await loop.stop();
+    while (inFlight.size > 0) await Promise.allSettled([...inFlight]);
     await sender.stop();
   };
 

@@ -38,14 +38,15 @@ import {
 } from './actions/timetable-actions.ts';
 import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from './actions/week-actions.ts';
 import { onEvenset } from './commands/on-evenset.ts';
+import { onGroups } from './events/on-groups.ts';
 import { onHome } from './events/on-home.ts';
 import { onLeft } from './events/on-left.ts';
 import type { Handlers } from './handling.ts';
 import { actions, commands, shortcuts, views } from './ids.ts';
 import { onDraftFromMessage } from './messages/on-draft-from-message.ts';
 import { onMessage } from './messages/on-message.ts';
-import { onForgetMe, onNoticesForm, onOpenNotices, onShowMyData } from './views/data-views.ts';
 import { onChangeClassForm, onConfirmChange } from './views/class-change-views.ts';
+import { onForgetMe, onNoticesForm, onOpenNotices, onShowMyData } from './views/data-views.ts';
 import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from './views/own-move-views.ts';
 import { onAskChangesForm, onDraftForm, onScheduleForm } from './views/plan-views.ts';
 import { onApproveWithNoteForm, onCommentForm, onDismissForm } from './views/review-views.ts';
@@ -82,9 +83,9 @@ export const handlers: Handlers = {
     [actions.takeClass]: onTakeClass,
     [actions.chooseClass]: onChooseClass,
     [actions.houseClass]: onHouseClass,
-    [actions.applyWeekEdit]: onApplyWeekEdit,
     [actions.openChangeClass]: onOpenChangeClass,
     [actions.chooseOtherClass]: onChooseOtherClass,
+    [actions.applyWeekEdit]: onApplyWeekEdit,
     [actions.goOnSaying]: onGoOnSaying,
     [actions.stopSaying]: onStopSaying,
     [actions.openOwnMove]: onOpenOwnMove,
@@ -104,13 +105,14 @@ export const handlers: Handlers = {
     [views.taughtWithChanges]: onTaughtWithChangesForm,
     [views.ownMove]: onOwnMoveForm,
     [views.changeOwnMove]: onChangeOwnMoveForm,
-    [views.settings]: onSettingsForm,
     [views.changeClass]: onChangeClassForm,
     [views.confirmChange]: onConfirmChange,
+    [views.settings]: onSettingsForm,
     [views.notices]: onNoticesForm,
   },
   shortcuts: { [shortcuts.draftFromMessage]: onDraftFromMessage },
   message: onMessage,
   home: onHome,
   left: onLeft,
+  groups: onGroups,
 };

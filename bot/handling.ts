@@ -42,7 +42,23 @@ export type Answer =
   /** Seen by the asker alone, where they are. */
   | { readonly kind: 'only to you'; readonly message: Message }
   /** The same, once the notice of that key is posted, with a link to it. */
-  | { readonly kind: 'link to you'; readonly noticeKey: string; readonly message: (link: string) => Message };
+  | { readonly kind: 'link to you'; readonly noticeKey: string; readonly message: (link: string) => Message }
+  /** Reads the workspace's user groups and who is in them, then goes on with what was read. */
+  | { readonly kind: 'read groups'; readonly next: (read: GroupsRead) => readonly Answer[] };
+
+/** A user group of the workspace. */
+export type UserGroup = {
+  readonly id: string;
+  /** What people type behind the `@`. */
+  readonly handle: string;
+  readonly people: number;
+};
+
+/** What the workspace said of its user groups; `gone`: groups that should give a role and are not there. */
+export type GroupsRead =
+  | { readonly kind: 'read'; readonly groups: readonly UserGroup[]; readonly gone: readonly string[] }
+  /** `code` is the platform's: `missing_scope` … `stays`: until someone acts; else the next reading may do. */
+  | { readonly kind: 'not read'; readonly code: string; readonly stays: boolean };
 
 export type Reaction = { readonly ack?: ViewAck; readonly answers: readonly Answer[] };
 
@@ -109,6 +125,13 @@ export type HomeRequest = {
 /** The app was taken out of the workspace, or its tokens were. */
 export type LeftRequest = { readonly kind: 'left' };
 
+/** People came into a user group or went out of it, or the group itself was changed. */
+export type GroupsRequest = {
+  readonly kind: 'groups';
+  readonly groupId: string;
+  readonly removed: readonly string[];
+};
+
 /** Values of a form by block id: text, a choice, several choices, or nothing. */
 export type FormValues = Readonly<Record<string, string | readonly string[] | undefined>>;
 
@@ -126,4 +149,5 @@ export type Handlers = {
   readonly message: Handler<MessageRequest>;
   readonly home: Handler<HomeRequest>;
   readonly left: Handler<LeftRequest>;
+  readonly groups: Handler<GroupsRequest>;
 };

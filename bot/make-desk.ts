@@ -2,6 +2,7 @@ import type { Catalogue } from '../domain/catalogue/catalogue.ts';
 import { extendCatalogue } from '../domain/catalogue/extend-catalogue.ts';
 import type { Stores, StudioId } from '../domain/ports.ts';
 import { defaultSettings, type Settings } from '../domain/settings.ts';
+import { groupsWithRole, withRoleGroups } from '../domain/with-role-groups.ts';
 import type { Desk } from './handling.ts';
 import type { Words } from './words/words.ts';
 
@@ -12,6 +13,12 @@ export type Clock = {
 
 /** Opens a desk on one transaction's stores; a studio met for the first time is noted. */
 export type MakeDesk = (studioId: StudioId, stores: Stores) => Promise<Desk>;
+
+/** Groups are asked for only where one gives a role. */
+async function withMembers(studioId: StudioId, stores: Stores, settings: Settings): Promise<Settings> {
+  if (groupsWithRole(settings).length === 0) return settings;
+  return withRoleGroups(settings, await stores.userGroups.listMembers(studioId));
+}
 
 export function createMakeDesk(parts: {
   readonly clock: Clock;
@@ -46,7 +53,7 @@ export function createMakeDesk(parts: {
     const now = clock.now();
     await noteStudio(studioId, stores, now);
     const stored = await stores.settings.find(studioId);
-    const settings = stored?.settings ?? defaultSettings;
+    const settings = await withMembers(studioId, stores, stored?.settings ?? defaultSettings);
     const catalogue = stored === undefined ? parts.catalogue : catalogueFor(studioId, settings);
     return { studioId, stores, settings, catalogue, words, now, newId };
   };

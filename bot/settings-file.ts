@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { kitItems } from '../domain/catalogue/kit.ts';
 import { muscles } from '../domain/catalogue/muscles.ts';
 import type { Storage, StudioId } from '../domain/ports.ts';
-import { defaultSettings, type Settings } from '../domain/settings.ts';
+import { defaultSettings, groupRoles, type Settings } from '../domain/settings.ts';
 import type { Log } from './log.ts';
 
 type GivenSettings = z.infer<typeof file>;
@@ -26,6 +26,7 @@ const time = z.string().regex(/^(?:[01]\d|2[0-3]):[0-5]\d$/, 'write a time of da
 const seconds = z.number().int().nonnegative();
 const count = z.number().int().positive();
 const person = z.string().regex(/^[UW][A-Z0-9]+$/, 'write a member id such as "U012ABCDEF"');
+const group = z.string().regex(/^S[A-Z0-9]+$/, 'write a user group id such as "S012ABCDEF"');
 const channel = z.string().regex(/^[CG][A-Z0-9]+$/, 'write a channel id such as "C012ABCDEF"');
 const name = z.string().trim().min(1);
 
@@ -67,6 +68,7 @@ const file = z.strictObject({
   admins: z.array(person).exactOptional(),
   soleCoachMayApproveOwn: z.boolean().exactOptional(),
   trustedInstructors: z.array(person).exactOptional(),
+  roleGroups: z.partialRecord(z.enum(groupRoles), group).exactOptional(),
   smallEditsKeepApproval: z.boolean().exactOptional(),
   rooms: z.array(room).exactOptional(),
   slots: z.array(slot).exactOptional(),

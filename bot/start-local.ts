@@ -7,7 +7,14 @@ import { calendarRoute } from './calendar-route.ts';
 import { createCounters } from './counters.ts';
 import { createClient } from './create-client.ts';
 import { createHttpReceiver } from './create-http-receiver.ts';
-import { demoChannels, demoPeople, demoSettings, demoStart, demoTeam } from './local/demo/demo-studio.ts';
+import {
+  demoChannels,
+  demoPeople,
+  demoSettings,
+  demoStart,
+  demoTeam,
+  demoUserGroups,
+} from './local/demo/demo-studio.ts';
 import { seedDemo } from './local/demo/seed-demo.ts';
 import { installLocalApp, type LocalApp } from './local/local-app.ts';
 import { createLocalClock } from './local/local-clock.ts';
@@ -62,6 +69,7 @@ function createDemoWorkspace(manifest: unknown, now: () => string) {
         isPrivate: false,
       },
     ],
+    userGroups: demoUserGroups,
     app,
     now,
   });

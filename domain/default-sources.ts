@@ -41,6 +41,7 @@ export const defaultSources: DefaultSources = {
   headCoaches: studio,
   admins: studio,
   trustedInstructors: studio,
+  roleGroups: studio,
   smallEditsKeepApproval: ours('every edit is looked at until a studio says otherwise'),
   soleCoachMayApproveOwn: ours('nobody approves their own plan until a studio says so'),
   rooms: studio,

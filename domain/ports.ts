@@ -292,6 +292,17 @@ export type CareStore = {
   exportStudio(studioId: StudioId): Promise<Readonly<Record<string, readonly unknown[]>>>;
 };
 
+/** Who is in the user groups that give a role: as the workspace said it last. */
+export type UserGroupStore = {
+  /** In place of those it had. Who was forgotten is left out: a group gives them no role again. */
+  saveMembers(studioId: StudioId, groupId: string, members: readonly PersonId[]): Promise<void>;
+  removeMembers(studioId: StudioId, groupId: string, members: readonly PersonId[]): Promise<void>;
+  /** By group; one without members is not in it. */
+  listMembers(studioId: StudioId): Promise<ReadonlyMap<string, readonly PersonId[]>>;
+  /** Lets go of all other groups: they give no role. */
+  keepOnly(studioId: StudioId, groupIds: readonly string[]): Promise<void>;
+};
+
 /** Everything storage offers; every store takes the studio first. */
 export type Stores = {
   readonly studios: StudioStore;
@@ -306,6 +317,7 @@ export type Stores = {
   readonly weekReports: WeekReportStore;
   readonly timetable: TimetableStore;
   readonly care: CareStore;
+  readonly userGroups: UserGroupStore;
 };
 
 export type Storage = Stores & {

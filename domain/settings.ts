@@ -126,6 +126,10 @@ export type RetentionSettings = {
   readonly planDays: number;
 };
 
+/** Settings that name people, and can name a user group beside them. */
+export const groupRoles = ['headCoaches', 'admins', 'trustedInstructors'] as const;
+export type GroupRole = (typeof groupRoles)[number];
+
 export type Settings = {
   readonly zone: string;
   /** Places the workspace knows by id. */
@@ -135,6 +139,8 @@ export type Settings = {
   /** Those who may change settings beside the head coaches. */
   readonly admins?: readonly string[];
   readonly soleCoachMayApproveOwn: boolean;
+  /** By id, the user group of the workspace whose people have a role beside those named for it. */
+  readonly roleGroups?: Readonly<Partial<Record<GroupRole, string>>>;
   /** Their own plans in which nothing is found are approved once they are sent. */
   readonly trustedInstructors?: readonly string[];
   /** An easier option named, up to 10 s more or less, fewer rounds: the approval stays, a coach is told. */

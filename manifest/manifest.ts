@@ -46,7 +46,15 @@ export function buildManifest(delivery: ManifestDelivery): Manifest {
     settings: {
       event_subscriptions: {
         ...requestUrl,
-        bot_events: ['app_home_opened', 'app_mention', 'app_uninstalled', 'message.im', 'tokens_revoked'],
+        bot_events: [
+          'app_home_opened',
+          'app_mention',
+          'app_uninstalled',
+          'message.im',
+          'subteam_members_changed',
+          'subteam_updated',
+          'tokens_revoked',
+        ],
       },
       interactivity: { is_enabled: true, ...requestUrl },
       org_deploy_enabled: false,

@@ -20,6 +20,10 @@ export const scopeReasons: readonly ScopeReason[] = [
   },
   { scope: 'users:read', reason: 'to show names beside ids' },
   {
+    scope: 'usergroups:read',
+    reason: 'to know who is in a user group that gives a role; without it roles are given to people by name',
+  },
+  {
     scope: 'channels:history',
     reason:
       'to look for its own message after an unclear failure in a public channel, so that nothing is posted twice; it does not listen to channels',

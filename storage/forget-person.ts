@@ -32,6 +32,11 @@ export async function forgetPerson(
       .where('studio_id', '=', studioId)
       .where('person_id', '=', personId)
       .execute();
+    await db
+      .deleteFrom('user_group_members')
+      .where('studio_id', '=', studioId)
+      .where('person_id', '=', personId)
+      .execute();
     await leaveSettings(db, studioId, personId);
     for (const word of new Set(own)) await replaceEverywhere(db, studioId, word);
   });
@@ -147,6 +152,7 @@ async function deleteComments(db: Db, studioId: string, personId: string): Promi
 const peopleInSettings = z.looseObject({
   headCoaches: z.array(z.string()).default([]),
   admins: z.array(z.string()).exactOptional(),
+  trustedInstructors: z.array(z.string()).exactOptional(),
   slots: z.array(z.looseObject({ instructorId: z.string().exactOptional() })).default([]),
 });
 
@@ -164,6 +170,9 @@ async function leaveSettings(db: Db, studioId: string, personId: string): Promis
     ...settings,
     headCoaches: without(settings.headCoaches),
     ...(settings.admins === undefined ? {} : { admins: without(settings.admins) }),
+    ...(settings.trustedInstructors === undefined
+      ? {}
+      : { trustedInstructors: without(settings.trustedInstructors) }),
     slots: settings.slots.map(({ instructorId, ...slot }) =>
       instructorId === undefined || instructorId === personId ? slot : { ...slot, instructorId },
     ),
@@ -241,7 +250,9 @@ export async function peopleOf(db: Db, studioId: string): Promise<readonly strin
     UNION SELECT person_id FROM notice_choices WHERE ${at}
     UNION SELECT goes_to FROM notices WHERE ${at}
     UNION SELECT value FROM settings, json_each(settings, '$.headCoaches') WHERE ${at}
+    UNION SELECT person_id FROM user_group_members WHERE ${at}
     UNION SELECT value FROM settings, json_each(settings, '$.admins') WHERE ${at}
+    UNION SELECT value FROM settings, json_each(settings, '$.trustedInstructors') WHERE ${at}
     UNION SELECT json_extract(value, '$.instructorId') FROM settings, json_each(settings, '$.slots')
       WHERE ${at} AND json_extract(value, '$.instructorId') IS NOT NULL`.execute(db);
   return rows.map((row) => personRow.parse(row).person);

@@ -18,6 +18,7 @@ import { createReadSettings, createSettingsStore, type ReadSettings } from './se
 import { createStudioStore } from './studio-store.ts';
 import type { Tables } from './tables.ts';
 import { createTimetableStore } from './timetable-store.ts';
+import { createUserGroupStore } from './user-group-store.ts';
 import { createWeekReportStore } from './week-report-store.ts';
 
 /** Storage in one SQLite database, which backups copy from. */
@@ -87,5 +88,6 @@ function createStores(
     weekReports: createWeekReportStore(access),
     timetable: createTimetableStore(access),
     care: createCareStore(access, forgotten, traces),
+    userGroups: createUserGroupStore(access),
   };
 }

@@ -1,4 +1,4 @@
-PRAGMA user_version = 5;
+PRAGMA user_version = 6;
 
 CREATE TABLE calendar_feeds (
   studio_id TEXT NOT NULL PRIMARY KEY REFERENCES studios (studio_id),
@@ -273,6 +273,13 @@ CREATE TABLE studios (
   studio_id TEXT NOT NULL PRIMARY KEY,
   name TEXT NOT NULL,
   created_at TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE user_group_members (
+  studio_id TEXT NOT NULL REFERENCES studios (studio_id),
+  group_id TEXT NOT NULL,
+  person_id TEXT NOT NULL,
+  PRIMARY KEY (studio_id, group_id, person_id)
 ) STRICT;
 
 CREATE TABLE week_reports (

@@ -3,7 +3,7 @@ import { kitItems } from '../domain/catalogue/kit.ts';
 import { cautions, traits } from '../domain/catalogue/move.ts';
 import { muscles } from '../domain/catalogue/muscles.ts';
 import { patterns } from '../domain/catalogue/patterns.ts';
-import { defaultSettings } from '../domain/settings.ts';
+import { defaultSettings, groupRoles } from '../domain/settings.ts';
 import { tempoSchema } from './plan-schema.ts';
 
 const weekday = z.enum(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']);
@@ -138,6 +138,7 @@ const settings = z.strictObject({
   admins: z.array(z.string()).exactOptional(),
   soleCoachMayApproveOwn: z.boolean(),
   trustedInstructors: z.array(z.string()).exactOptional(),
+  roleGroups: z.partialRecord(z.enum(groupRoles), z.string()).exactOptional(),
   smallEditsKeepApproval: z.boolean().exactOptional(),
   rooms: z.array(room),
   sharedKit: z.array(sharedKit).exactOptional(),

@@ -28,6 +28,7 @@ export type Tables = {
   notice_choices: { studio_id: string; person_id: string; kind: string };
   forgotten_marks: { studio_id: string; mark: string; forgotten_at: string };
   studio_care: { studio_id: string; cared_at: string | null; left_at: string | null };
+  user_group_members: { studio_id: string; group_id: string; person_id: string };
   due_marks: { studio_id: string; looked_at: string };
 };
 

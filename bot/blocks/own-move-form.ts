@@ -17,8 +17,12 @@ import {
   textField,
 } from './form-parts.ts';
 
-const asIs = (values: readonly string[]): readonly Choice[] =>
-  values.map((value) => ({ value, label: value }));
+function named<Value extends string>(
+  values: readonly Value[],
+  labelOf: (value: Value) => string,
+): readonly Choice[] {
+  return values.map((value) => ({ value, label: labelOf(value) }));
+}
 
 export const noKit = 'none';
 
@@ -34,8 +38,8 @@ export function ownMoveForm(
   catalogue: Catalogue,
   words: Words,
 ): ModalView {
-  const { ownMove } = words;
-  const groups = groupsOf(catalogue);
+  const { ownMove, catalogue: terms } = words;
+  const groups = groupsOf(catalogue, words);
   const isNew = own === undefined;
   return formView(
     {
@@ -49,6 +53,7 @@ export function ownMoveForm(
               textField({
                 id: 'name',
                 label: ownMove.name,
+                hint: words.privacy.hint,
                 most: 60,
                 ...(name === undefined ? {} : { value: name }),
               }),
@@ -78,14 +83,14 @@ export function ownMoveForm(
           id: 'prime',
           label: ownMove.primeMovers,
           optional: true,
-          choices: asIs(muscles),
+          choices: named(muscles, terms.muscle),
           ...(isNew ? {} : { values: own.primeMovers }),
         }),
         multiSelectField({
           id: 'assisting',
           label: ownMove.assisting,
           optional: true,
-          choices: asIs(muscles),
+          choices: named(muscles, terms.muscle),
           ...(isNew ? {} : { values: own.assisting }),
         }),
         multiSelectField({
@@ -99,21 +104,21 @@ export function ownMoveForm(
           id: 'position',
           label: ownMove.position,
           optional: true,
-          choices: asIs(['standing', 'kneeling', 'seated', 'supine', 'prone', 'side-lying']),
+          choices: named(['standing', 'kneeling', 'seated', 'supine', 'prone', 'side-lying'], terms.position),
           ...(isNew ? {} : { value: own.position }),
         }),
         selectField({
           id: 'sides',
           label: ownMove.sides,
           optional: true,
-          choices: asIs(['both at once', 'alternating by nature', 'one-sided']),
+          choices: named(['both at once', 'alternating by nature', 'one-sided'], terms.sides),
           ...(isNew ? {} : { value: own.sides }),
         }),
         selectField({
           id: 'effort',
           label: ownMove.effort,
           optional: true,
-          choices: asIs(['reps', 'hold', 'conditioning', 'mobility']),
+          choices: named(['reps', 'hold', 'conditioning', 'mobility'], terms.effort),
           ...(isNew ? {} : { value: own.effort }),
         }),
         groupedSelectField({
@@ -126,6 +131,7 @@ export function ownMoveForm(
         textField({
           id: 'nicknames',
           label: ownMove.nicknames,
+          hint: words.privacy.hint,
           optional: true,
           most: 300,
           ...(isNew ? {} : { value: own.nicknames.join(', ') }),
@@ -133,6 +139,7 @@ export function ownMoveForm(
         textField({
           id: 'cue',
           label: ownMove.cue,
+          hint: words.privacy.hint,
           optional: true,
           most: 70,
           ...(isNew ? {} : { value: own.cue }),
@@ -143,9 +150,9 @@ export function ownMoveForm(
   );
 }
 
-function groupsOf(catalogue: Catalogue): readonly ChoiceGroup[] {
+function groupsOf(catalogue: Catalogue, words: Words): readonly ChoiceGroup[] {
   return patterns.map((pattern) => ({
-    label: pattern,
+    label: words.catalogue.pattern(pattern),
     choices: catalogue.moves
       .filter((move) => move.pattern === pattern)
       .map(({ id, name }) => ({ value: id, label: name }))

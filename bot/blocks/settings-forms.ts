@@ -3,9 +3,10 @@ import { weekdays } from '../../domain/calendar/iso-week.ts';
 import type { Catalogue } from '../../domain/catalogue/catalogue.ts';
 import { muscles } from '../../domain/catalogue/muscles.ts';
 import { type DefaultSource, defaultSources } from '../../domain/default-sources.ts';
-import { defaultSettings, type Settings } from '../../domain/settings.ts';
+import { defaultSettings, type GroupRole, type Settings } from '../../domain/settings.ts';
 import { habitsText, kitText, sharedKitText } from '../flows/settings-as-text.ts';
-import { type SettingsPlace, settingsParts } from '../flows/settings-part.ts';
+import { leastOf, noGroup, type SettingsPlace, settingsParts } from '../flows/settings-part.ts';
+import type { GroupsRead } from '../handling.ts';
 import { actions, views } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { button, buttons, context, section } from './elements.ts';
@@ -26,7 +27,14 @@ import { limits } from './limits.ts';
 import { ownMoveForm } from './own-move-form.ts';
 import { printSettingsPlace } from './settings-place.ts';
 
-type Show = { readonly settings: Settings; readonly catalogue: Catalogue; readonly words: Words };
+type Show = {
+  /** As they are kept: people of user groups are not among those named. */
+  readonly settings: Settings;
+  readonly catalogue: Catalogue;
+  readonly words: Words;
+  /** Read for the roles alone. */
+  readonly groups?: GroupsRead;
+};
 
 /** All parts, each a tap away; `said` tells what was just saved. */
 export function settingsMenu({ words }: Show, said = ''): ModalView {
@@ -179,9 +187,9 @@ function numbers<Key extends string>(
         label,
         hint: words.settings.standard(rounded(standard), source),
         value: rounded(value),
-        least: 0,
+        least: leastOf(`${group}.${key}`),
         most: 100_000,
-        decimals: true,
+        ...(/(?:Seconds|Days)$/.test(key) ? {} : { decimals: true }),
       }),
     ];
   });
@@ -214,7 +222,7 @@ function doseFields({ settings, words }: Show): readonly InputBlock[] {
       id: 'firstPriority',
       label: says.firstPriority,
       hint: says.firstPriorityHint,
-      choices: muscles.map((muscle) => ({ value: muscle, label: muscle })),
+      choices: muscles.map((muscle) => ({ value: muscle, label: words.catalogue.muscle(muscle) })),
       values: settings.firstPriority,
     }),
     selectField({
@@ -264,6 +272,16 @@ function studioFields({ settings, words }: Show): readonly InputBlock[] {
       most: 60,
       value: settings.countdownMinutes.join(', '),
     }),
+    selectField({
+      id: 'countdownPosts',
+      label: says.countdownPosts,
+      hint: says.countdownPostsHint,
+      value: settings.countdownPosts ? 'each' : 'one',
+      choices: [
+        { value: 'one', label: says.onePost },
+        { value: 'each', label: says.eachPost },
+      ],
+    }),
     timeField({
       id: 'digestTime',
       label: says.digest,
@@ -274,6 +292,7 @@ function studioFields({ settings, words }: Show): readonly InputBlock[] {
     selectField({
       id: 'reportDay',
       label: says.reportDay,
+      hint: says.reportHint,
       value: settings.reportAt.weekday,
       choices: weekdays.map((day) => ({ value: day, label: day })),
     }),
@@ -281,23 +300,42 @@ function studioFields({ settings, words }: Show): readonly InputBlock[] {
     numberField({
       id: 'slotMinutes',
       label: says.slotMinutes,
+      hint: says.slotMinutesHint,
       value: settings.defaultSlotSeconds / 60,
-      least: 5,
+      least: leastOf('slotMinutes'),
       most: 300,
     }),
     numberField({
       id: 'countIn',
       label: says.countIn,
+      hint: says.countInHint,
       value: settings.countInSeconds,
       least: 0,
       most: 60,
     }),
+    numberField({
+      id: 'nextCue',
+      label: says.nextCue,
+      hint: says.nextCueHint,
+      value: settings.nextCueSeconds,
+      least: 0,
+      most: 60,
+    }),
+    textField({
+      id: 'publicUrl',
+      label: says.publicUrl,
+      hint: says.publicUrlHint,
+      optional: true,
+      most: 200,
+      value: settings.publicUrl ?? '',
+    }),
   ];
 }
 
-function roleFields({ settings, words }: Show): readonly InputBlock[] {
+function roleFields({ settings, words, groups }: Show): readonly KnownBlock[] {
   const says = words.settings;
   return [
+    ...groupsAside(groups, words),
     peopleField({
       id: 'headCoaches',
       label: says.headCoaches,
@@ -305,12 +343,32 @@ function roleFields({ settings, words }: Show): readonly InputBlock[] {
       optional: true,
       values: settings.headCoaches,
     }),
+    ...groupField('headCoaches', { settings, words, groups }),
     peopleField({
       id: 'admins',
       label: says.admins,
       hint: says.adminsHint,
       optional: true,
       values: settings.admins ?? [],
+    }),
+    ...groupField('admins', { settings, words, groups }),
+    peopleField({
+      id: 'trustedInstructors',
+      label: says.trusted,
+      hint: says.trustedHint,
+      optional: true,
+      values: settings.trustedInstructors ?? [],
+    }),
+    ...groupField('trustedInstructors', { settings, words, groups }),
+    selectField({
+      id: 'smallEdits',
+      label: says.smallEdits,
+      hint: says.smallEditsHint,
+      value: settings.smallEditsKeepApproval === true ? 'keep' : 'review',
+      choices: [
+        { value: 'review', label: says.smallEditsReview },
+        { value: 'keep', label: says.smallEditsKeep },
+      ],
     }),
     selectField({
       id: 'ownPlan',
@@ -320,6 +378,39 @@ function roleFields({ settings, words }: Show): readonly InputBlock[] {
       choices: [
         { value: 'no', label: says.ownPlanNo },
         { value: 'yes', label: says.ownPlanYes },
+      ],
+    }),
+  ];
+}
+
+type GroupShow = Pick<Show, 'settings' | 'words'> & { readonly groups: GroupsRead | undefined };
+
+/** Why no user group can be chosen, where that is so. */
+function groupsAside(groups: GroupsRead | undefined, { settings }: Words): readonly KnownBlock[] {
+  if (groups === undefined) return [];
+  if (groups.kind === 'not read') return [section('groups', settings.groupsNotRead(groups.code))];
+  return groups.groups.length === 0 ? [context('groups', settings.noGroups)] : [];
+}
+
+/** One of the workspace's user groups, or none; the form of the platform has no choice of its own for it. */
+function groupField(role: GroupRole, { settings, words, groups }: GroupShow): readonly InputBlock[] {
+  const says = words.settings;
+  const standing = settings.roleGroups?.[role];
+  if (groups?.kind !== 'read' || (groups.groups.length === 0 && standing === undefined)) return [];
+  const isGone = standing !== undefined && !groups.groups.some(({ id }) => id === standing);
+  const listed = groups.groups
+    .toSorted((one, other) => Number(other.id === standing) - Number(one.id === standing))
+    .map(({ id, handle, people }) => ({ value: id, label: says.groupChoice(handle, people) }));
+  return [
+    selectField({
+      id: `roleGroup.${role}`,
+      label: says.roleGroup(role),
+      hint: says.roleGroupHint,
+      value: standing ?? noGroup,
+      choices: [
+        { value: noGroup, label: says.noGroup },
+        ...(isGone ? [{ value: standing, label: says.groupNotListed(standing) }] : []),
+        ...listed,
       ],
     }),
   ];
@@ -344,7 +435,7 @@ function roomFields(key: string, { settings, words }: Show): readonly InputBlock
       label: says.capacity,
       hint: says.capacityHint,
       optional: true,
-      least: 1,
+      least: leastOf('capacity'),
       most: 1_000,
       ...(room?.capacity === undefined ? {} : { value: room.capacity }),
     }),
@@ -352,7 +443,7 @@ function roomFields(key: string, { settings, words }: Show): readonly InputBlock
       id: 'area',
       label: says.area,
       optional: true,
-      least: 1,
+      least: leastOf('area'),
       most: 10_000,
       decimals: true,
       ...(room?.areaSquareMetres === undefined ? {} : { value: room.areaSquareMetres }),
@@ -402,7 +493,7 @@ function slotFields(key: string, { settings, words }: Show): readonly InputBlock
       id: 'minutes',
       label: says.minutes,
       value: (slot?.seconds ?? settings.defaultSlotSeconds) / 60,
-      least: 5,
+      least: leastOf('minutes'),
       most: 300,
     }),
     ...(settings.rooms.length === 0
@@ -426,7 +517,7 @@ function slotFields(key: string, { settings, words }: Show): readonly InputBlock
       id: 'people',
       label: says.people,
       optional: true,
-      least: 1,
+      least: leastOf('people'),
       most: 200,
       ...(slot?.people === undefined ? {} : { value: slot.people }),
     }),
@@ -446,7 +537,7 @@ function removeField({ settings }: Words): InputBlock {
   });
 }
 
-function partForm(place: SettingsPlace, fields: readonly InputBlock[], words: Words): ModalView {
+function partForm(place: SettingsPlace, fields: readonly KnownBlock[], words: Words): ModalView {
   const says = words.settings;
   return formView(
     {

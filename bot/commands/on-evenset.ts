@@ -1,8 +1,10 @@
 import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
+import { escapeText } from '../blocks/escape.ts';
 import { draftForm } from '../blocks/forms.ts';
 import { renderHelp } from '../blocks/help-message.ts';
 import { sayOfData } from '../flows/data-of-person.ts';
+import { whyNotKept } from '../flows/keep-private.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor, type OpenPlan } from '../flows/open-plan.ts';
 import { carryOutOrder } from '../flows/own-moves.ts';
@@ -38,6 +40,9 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
   if (ofClass !== undefined) return toYou(ofClass);
   const reading = readPlan(text, await contextFor(desk));
   if (meaningOf(text, reading, false) === 'unclear') return toYou(renderHelp(desk.words));
+  const isPrivate = whyNotKept(desk, text);
+  if (isPrivate !== undefined)
+    return toYou({ text: desk.words.privacy.withText(isPrivate.text, escapeText(text)) });
   const open = await startDraft(desk, { personId: request.personId, text });
   return linkTo(open, desk);
 };

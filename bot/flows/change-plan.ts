@@ -11,6 +11,7 @@ import { isHeadCoach } from '../../domain/who-may.ts';
 import { renderChange } from '../blocks/change-message.ts';
 import { problemsInShort } from '../blocks/problem-blocks.ts';
 import type { Desk, Message } from '../handling.ts';
+import { whyNotKept } from './keep-private.ts';
 import { contextFor, type OpenPlan, openPlan, reportOnVersion, withClass } from './open-plan.ts';
 import { answerKey, postInThread, refreshCard, retireAnswer } from './post-draft.ts';
 import { reportFromText } from './report-from-text.ts';
@@ -31,6 +32,8 @@ export async function applyEdit(
   edit: string,
   version?: number,
 ): Promise<Changed> {
+  const isPrivate = whyNotKept(desk, edit);
+  if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
   const { plan, problemCount } = open.version;
   if (plan === undefined || problemCount > 0) return kept(desk.words.flow.fixLinesFirst);
   const words = await rebased(desk, open, edit, version);
@@ -50,6 +53,8 @@ export async function applyEdit(
 
 /** The class written anew: the whole text, or the text with one line put right. */
 export async function rewrite(desk: Desk, open: OpenPlan, by: string, text: string): Promise<Changed> {
+  const isPrivate = whyNotKept(desk, text);
+  if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
   const context = await contextFor(desk, open.record.id);
   const previous = open.version.plan === undefined ? {} : { previousPlan: open.version.plan };
   const report = await reportFromText(

@@ -6,3 +6,9 @@ export function whyNotPosted({ words }: Desk, text: string): Message | undefined
   const word = words.privateWordIn(text);
   return word === undefined ? undefined : { text: words.privacy.found(escapeText(word)) };
 }
+
+/** The same for a class, an edit, or a line that is kept; it stays in the person's own message. */
+export function whyNotKept({ words }: Desk, text: string): Message | undefined {
+  const word = words.privateWordIn(text);
+  return word === undefined ? undefined : { text: words.privacy.notKept(escapeText(word)) };
+}

@@ -16,8 +16,11 @@ export async function learnTransitions(desk: Desk): Promise<Desk> {
   const said = classes.flatMap(({ outcome }) => outcome?.length ?? []);
   const move = learnFactor(said, transitions.factor, now);
   if (move === undefined) return desk;
-  const next = { ...settings, transitions: { ...transitions, factor: move.to }, factorMove: move };
-  const after = await keepSettings(desk, next);
+  const after = await keepSettings(desk, (kept) => ({
+    ...kept,
+    transitions: { ...kept.transitions, factor: move.to },
+    factorMove: move,
+  }));
   if (settings.reviewChannel !== undefined)
     await stores.notices.enqueue(studioId, {
       key: `factor:${now}`,

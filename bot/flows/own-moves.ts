@@ -4,12 +4,14 @@ import type { Move } from '../../domain/catalogue/move.ts';
 import { moveProblems, nameProblemsOf } from '../../domain/catalogue/move-problems.ts';
 import { idOfName } from '../../domain/catalogue/move-row.ts';
 import { readMoveFacts } from '../../domain/catalogue/read-move-facts.ts';
+import type { Settings } from '../../domain/settings.ts';
 import type { MoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readsAsMove } from '../../domain/shorthand/reads-as-move.ts';
-import { maySet } from '../../domain/who-may-set.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
+import { maySet } from '../../domain/who-may-set.ts';
 import { escapeText } from '../blocks/escape.ts';
 import type { Desk } from '../handling.ts';
+import { whyNotKept } from './keep-private.ts';
 import { keepSettings } from './keep-settings.ts';
 
 /** What became of it: `desk` knows the change, `text` tells it; `kept` changed nothing and says why. */
@@ -66,10 +68,10 @@ async function giveNickname(desk: Desk, by: string, nickname: string, name: stri
   );
   if (problem !== undefined) return kept(ownMove.problem(problem));
   const key = nickname.toLowerCase();
-  const settings = { ...desk.settings, ownNames: { ...desk.settings.ownNames, [key]: found.move.id } };
-  const next = await keepSettings(desk, settings);
+  const before = desk.settings.ownNames;
+  const next = await keepSettings(desk, withOwn({ ownNames: { ...before, [key]: found.move.id } }));
   if (!readsAsMove(key, found.move, next)) {
-    await keepSettings(desk, desk.settings);
+    await keepSettings(desk, withOwn({ ownNames: before }));
     return kept(ownMove.nameUnreadable(escapeText(nickname)));
   }
   return { kind: 'done', desk: next, text: ownMove.nicknamed(escapeText(key), found.move.name) };
@@ -80,13 +82,15 @@ async function dropNickname(desk: Desk, by: string, nickname: string): Promise<O
   if (!maySet(desk.settings, by)) return kept(ownMove.onlyCoaches);
   const { [nickname.toLowerCase()]: dropped, ...ownNames } = desk.settings.ownNames;
   if (dropped === undefined) return kept(ownMove.noSuchNickname(escapeText(nickname)));
-  const next = await keepSettings(desk, { ...desk.settings, ownNames });
+  const next = await keepSettings(desk, withOwn({ ownNames }));
   return { kind: 'done', desk: next, text: ownMove.nicknameDropped(escapeText(nickname)) };
 }
 
 /** Carries out a short message and says what came of it. */
 export async function carryOutOrder(desk: Desk, by: string, order: MoveOrder): Promise<string> {
   const { ownMove } = desk.words;
+  const isPrivate = whyNotKept(desk, Object.values(order).join(' '));
+  if (isPrivate !== undefined) return isPrivate.text;
   switch (order.kind) {
     case 'list':
       return ourMovesText(desk);
@@ -136,12 +140,17 @@ async function keepMove(desk: Desk, move: Move): Promise<OwnMoveOutcome> {
   const { ownMove } = desk.words;
   const problems = moveProblems(move, desk.catalogue);
   if (problems.length > 0) return kept(problems.map((problem) => ownMove.problem(problem)).join('\n'));
-  const others = desk.settings.ownMoves.filter(({ id }) => id !== move.id);
-  const next = await keepSettings(desk, { ...desk.settings, ownMoves: [...others, move] });
+  const { ownMoves } = desk.settings;
+  const others = ownMoves.filter(({ id }) => id !== move.id);
+  const next = await keepSettings(desk, withOwn({ ownMoves: [...others, move] }));
   const misread = [move.name, ...move.nicknames].find((name) => !readsAsMove(name, move, next));
   if (misread === undefined) return { kind: 'done', desk: next, text: '' };
-  await keepSettings(desk, desk.settings);
+  await keepSettings(desk, withOwn({ ownMoves }));
   return kept(ownMove.nameUnreadable(misread));
+}
+
+function withOwn(own: Partial<Pick<Settings, 'ownMoves' | 'ownNames'>>): (kept: Settings) => Settings {
+  return (settings) => ({ ...settings, ...own });
 }
 
 async function tellCoaches(desk: Desk, by: string, move: Move, like: Move): Promise<void> {

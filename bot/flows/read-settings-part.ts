@@ -2,11 +2,18 @@ import { IANAZone } from 'luxon';
 import { weekdays } from '../../domain/calendar/iso-week.ts';
 import { kitItems } from '../../domain/catalogue/kit.ts';
 import { muscles } from '../../domain/catalogue/muscles.ts';
-import type { Room, Settings, SharedKit, SlotHabit, WeeklySlot } from '../../domain/settings.ts';
+import {
+  groupRoles,
+  type Room,
+  type Settings,
+  type SharedKit,
+  type SlotHabit,
+  type WeeklySlot,
+} from '../../domain/settings.ts';
 import type { FormValues } from '../handling.ts';
 import type { Words } from '../words/words.ts';
 import { readKitLine, slotLabel } from './settings-as-text.ts';
-import type { SettingsPlace } from './settings-part.ts';
+import { leastOf, noGroup, type SettingsPlace } from './settings-part.ts';
 
 /** The settings with one part as filled in, or what is wrong, by block. */
 export type PartRead =
@@ -27,6 +34,8 @@ export function readSettingsPart(
   words: Words,
 ): PartRead {
   const form: Form = { values, settings, says: words.settings };
+  const wrong = { ...numbersWrong(form), ...privateTexts(values, words) };
+  if (Object.keys(wrong).length > 0) return { kind: 'wrong', byBlock: wrong };
   switch (place.part) {
     case 'studio':
       return readStudio(form);
@@ -56,6 +65,45 @@ export function readSettingsPart(
   }
 }
 
+const groupOfNumbers = /^(?:transitions|floors|checks|dose|retention)\./;
+const wholeNumbers: ReadonlySet<string> = new Set([
+  'slotMinutes',
+  'countIn',
+  'nextCue',
+  'capacity',
+  'door',
+  'clearUp',
+  'minutes',
+  'people',
+]);
+
+/** A number that is none, or below what its field takes; one left empty stays as it was. */
+function numbersWrong({ values, says }: Form): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    Object.keys(values).flatMap((block) => {
+      const isWhole = wholeNumbers.has(block) || /(?:Seconds|Days)$/.test(block);
+      if (!isWhole && block !== 'area' && !groupOfNumbers.test(block)) return [];
+      const typed = text(values, block);
+      if (typed === '') return [];
+      const value = number(values, block);
+      if (value === undefined) return [[block, says.numberWrong]];
+      if (isWhole && !Number.isInteger(value)) return [[block, says.wholeNumberWrong]];
+      return value < leastOf(block) ? [[block, says.atLeast(leastOf(block))]] : [];
+    }),
+  );
+}
+
+/** Texts that others read. An emergency card speaks of injuries, of nobody's. */
+function privateTexts(values: FormValues, words: Words): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    ['name', 'habits', 'emergency'].flatMap((block) => {
+      const said = text(values, block);
+      const word = block === 'emergency' ? words.someonesHealthIn(said) : words.privateWordIn(said);
+      return word === undefined ? [] : [[block, words.privacy.inForm(word)]];
+    }),
+  );
+}
+
 function readStudio({ values, settings, says }: Form): PartRead {
   const zone = text(values, 'zone');
   const teamChannel = text(values, 'teamChannel');
@@ -66,6 +114,7 @@ function readStudio({ values, settings, says }: Form): PartRead {
     .map(Number);
   const weekday = weekdays.find((day) => day === text(values, 'reportDay'));
   const time = text(values, 'reportTime');
+  const publicUrl = text(values, 'publicUrl');
   const isMinute = (minutes: number) => Number.isInteger(minutes) && minutes >= 1 && minutes <= 1_440;
   const wrong = {
     ...(IANAZone.isValidZone(zone) ? {} : { zone: says.zoneWrong }),
@@ -75,20 +124,28 @@ function readStudio({ values, settings, says }: Form): PartRead {
       : { countdown: says.countdownWrong }),
     ...(weekday === undefined ? { reportDay: says.missing } : {}),
     ...(time === '' ? { reportTime: says.missing } : {}),
+    ...(publicUrl === '' || isWebAddress(publicUrl) ? {} : { publicUrl: says.publicUrlWrong }),
   };
   if (Object.keys(wrong).length > 0 || weekday === undefined) return { kind: 'wrong', byBlock: wrong };
-  const { teamChannel: _, reviewChannel: __, ...others } = settings;
+  const { teamChannel: _, reviewChannel: __, publicUrl: ___, ...others } = settings;
   return read({
     ...others,
     zone,
     ...(teamChannel === '' ? {} : { teamChannel }),
     ...(reviewChannel === '' ? {} : { reviewChannel }),
+    ...(publicUrl === '' ? {} : { publicUrl }),
+    countdownPosts: text(values, 'countdownPosts') === 'each',
     countdownMinutes: [...new Set(countdown)].toSorted((a, b) => b - a),
     digestTime: text(values, 'digestTime') === '' ? 'off' : text(values, 'digestTime'),
     reportAt: { weekday, time },
     defaultSlotSeconds: (number(values, 'slotMinutes') ?? settings.defaultSlotSeconds / 60) * 60,
     countInSeconds: number(values, 'countIn') ?? settings.countInSeconds,
+    nextCueSeconds: number(values, 'nextCue') ?? settings.nextCueSeconds,
   });
+}
+
+function isWebAddress(typed: string): boolean {
+  return URL.canParse(typed) && /^https?:$/.test(new URL(typed).protocol);
 }
 
 function readRoles({ values, settings, says }: Form): PartRead {
@@ -96,13 +153,32 @@ function readRoles({ values, settings, says }: Form): PartRead {
   const admins = many(values, 'admins');
   if (headCoaches.length + admins.length === 0)
     return { kind: 'wrong', byBlock: { headCoaches: says.lockedOut } };
-  const { admins: _, ...others } = settings;
+  const trustedInstructors = many(values, 'trustedInstructors');
+  const roleGroups = readRoleGroups(values, settings);
+  const { admins: _, trustedInstructors: __, roleGroups: ___, ...others } = settings;
+  const { smallEditsKeepApproval: ____, ...kept } = others;
   return read({
-    ...others,
+    ...kept,
     headCoaches,
     ...(admins.length === 0 ? {} : { admins }),
+    ...(trustedInstructors.length === 0 ? {} : { trustedInstructors }),
+    ...(Object.keys(roleGroups).length === 0 ? {} : { roleGroups }),
+    ...(text(values, 'smallEdits') === 'keep' ? { smallEditsKeepApproval: true } : {}),
     soleCoachMayApproveOwn: text(values, 'ownPlan') === 'yes',
   });
+}
+
+/** Where the groups could not be read the form has no choice of them: what was set stays. */
+function readRoleGroups(
+  values: FormValues,
+  { roleGroups = {} }: Settings,
+): NonNullable<Settings['roleGroups']> {
+  return Object.fromEntries(
+    groupRoles.flatMap((role) => {
+      const chosen = text(values, `roleGroup.${role}`) || (roleGroups[role] ?? noGroup);
+      return chosen === noGroup ? [] : [[role, chosen]];
+    }),
+  );
 }
 
 function readRoom({ values, settings, says }: Form, key: string): PartRead {

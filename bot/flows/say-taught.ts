@@ -5,6 +5,7 @@ import { slotNameOf } from '../../domain/week/week-class.ts';
 import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { classesInWeek, findClass } from './classes-in-week.ts';
+import { whyNotKept } from './keep-private.ts';
 import { afterClassKey, markClass } from './mark-class.ts';
 
 /** Where a message stands in a thread. */
@@ -22,6 +23,8 @@ export async function sayTaught(
 ): Promise<Message | undefined> {
   const line = readTaughtLine(text);
   if (line === undefined) return undefined;
+  const isPrivate = whyNotKept(desk, text);
+  if (isPrivate !== undefined) return isPrivate;
   const { week, when } = desk.words;
   const scheduled = (at && (await classAskedAbout(desk, at))) ?? (await lastClassOf(desk, by));
   if (scheduled === undefined) return { text: week.taughtNoClass };

@@ -29,11 +29,12 @@ export type Deliveries = ReturnType<typeof createDeliveries>;
 /** The author of the workspace's own notices to one person. */
 export const noticeAuthorId = 'UWORKSPACE';
 
-type EventKind = 'message.im' | 'app_mention' | 'app_home_opened';
+type EventKind = 'message.im' | 'app_mention' | 'app_home_opened' | 'subteam_members_changed';
 const scopeOfEvent: Readonly<Record<EventKind, string | undefined>> = {
   'message.im': 'im:history',
   app_mention: 'app_mentions:read',
   app_home_opened: undefined,
+  subteam_members_changed: 'usergroups:read',
 };
 const commandsScope = 'commands';
 const noCommands = `its manifest does not ask for the scope ${commandsScope}.`;
@@ -154,8 +155,24 @@ export const createDeliveries = (wiring: {
     void track(deliverEvent(event));
   };
 
+  const onGroupChanged = ({ before, after }: Extract<Change, { kind: 'group-changed' }>) => {
+    const added = after.memberIds.filter((id) => !before.memberIds.includes(id));
+    const removed = before.memberIds.filter((id) => !after.memberIds.includes(id));
+    emit('subteam_members_changed', {
+      type: 'subteam_members_changed',
+      subteam_id: after.id,
+      team_id: team.id,
+      added_users: added,
+      added_users_count: String(added.length),
+      removed_users: removed,
+      removed_users_count: String(removed.length),
+      event_ts: workspace.nextTs(),
+    });
+  };
+
   const onChange = (change: Change) => {
     if (change.kind === 'other') return;
+    if (change.kind === 'group-changed') return onGroupChanged(change);
     const message = change.kind === 'message-changed' ? change.after : change.message;
     const place = workspace.findPlace(message.placeId);
     if (place === undefined || message.onlyFor !== undefined) return;

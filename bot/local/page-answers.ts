@@ -14,6 +14,7 @@ export type PageState = {
   readonly me: ShownPerson;
   readonly people: readonly ShownPerson[];
   readonly places: readonly ShownPlace[];
+  readonly groups: readonly ShownGroup[];
   readonly hasHome: boolean;
   readonly home?: ShownView;
   readonly modal?: ShownModal;
@@ -27,6 +28,12 @@ type ShownPerson = {
   readonly name: string;
   readonly role: string;
   readonly unread: number;
+};
+/** A user group of the workspace. */
+export type ShownGroup = {
+  readonly id: string;
+  readonly handle: string;
+  readonly memberIds: readonly string[];
 };
 export type ShownPlace = {
   readonly id: string;

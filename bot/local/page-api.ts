@@ -41,6 +41,7 @@ const requests = {
   shortcut: z.strictObject({ as: z.string(), place: z.string(), ts: z.string(), callbackId: z.string() }),
   read: z.strictObject({ as: z.string(), place: z.string() }),
   'open-app': z.strictObject({ as: z.string(), tab: z.enum(['home', 'messages']) }),
+  group: z.strictObject({ group: z.string(), members: z.array(z.string()) }),
   clock: z.discriminatedUnion('kind', [
     z.strictObject({
       kind: z.literal('minutes'),
@@ -148,6 +149,7 @@ export const createPageApi = (parts: {
         purpose: place.kind === 'channel' ? place.channel.purpose : `Between you and ${app.name}`,
         unread: workspace.unreadCount(me.id, place.id),
       })),
+      groups: workspace.listUserGroups(),
       hasHome: app.hasHome,
       ...(home === undefined ? {} : { home: { id: home.id, hash: home.hash, blocks: home.content.blocks } }),
       ...(modal === undefined ? {} : { modal }),
@@ -271,6 +273,14 @@ export const createPageApi = (parts: {
         const asked = requests['open-app'].parse(body);
         if (workspace.findPerson(asked.as) === undefined) return failed('Nobody here has that name.');
         deliveries.openApp(asked.as, directPlaceId(asked.as), asked.tab);
+        return done;
+      }
+      case 'group': {
+        const asked = requests.group.parse(body);
+        const known = asked.members.every((id) => workspace.findPerson(id) !== undefined);
+        if (!known || !workspace.setUserGroup(asked.group, asked.members))
+          return failed('There is no such group or person.');
+        await deliveries.idle();
         return done;
       }
       case 'clock':

@@ -1,4 +1,4 @@
-import type { Message, OpenView, Place, Workspace } from './workspace.ts';
+import type { Message, OpenView, Place, UserGroup, Workspace } from './workspace.ts';
 
 /** The platform's JSON for what the workspace keeps; `null` stands where the platform sends one. */
 type Json = Readonly<Record<string, unknown>>;
@@ -93,6 +93,18 @@ export const placeShape = (place: Place, workspace: Workspace): Json =>
         purpose: { value: place.channel.purpose },
       }
     : { id: place.id, is_im: true, is_channel: false, is_archived: false, user: place.personId };
+
+export const groupShape = ({ id, handle }: UserGroup, { team }: Workspace): Json => ({
+  id,
+  team_id: team.id,
+  is_usergroup: true,
+  is_subteam: true,
+  name: handle,
+  handle,
+  description: '',
+  is_external: false,
+  date_delete: 0,
+});
 
 export const userShape = (userId: string, workspace: Workspace): Json | undefined => {
   const { app, team } = workspace;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { acceptHome, acceptModal } from './accepted-blocks.ts';
-import { messageShape, placeShape, userShape, viewShape } from './platform-shapes.ts';
+import { groupShape, messageShape, placeShape, userShape, viewShape } from './platform-shapes.ts';
 import {
   type ApiAnswer,
   type Failure,
@@ -281,6 +281,19 @@ const methods: Readonly<Record<string, Method>> = {
     const user = userShape(args.user, workspace);
     return user === undefined ? fail('user_not_found') : { ok: true, user };
   }),
+
+  'usergroups.list': method(
+    'usergroups:read',
+    z.object({ include_count: flag, include_disabled: flag, include_users: flag }),
+    (args, workspace) => ({
+      ok: true,
+      usergroups: workspace.listUserGroups().map((group) => ({
+        ...groupShape(group, workspace),
+        ...(args.include_count === true ? { user_count: group.memberIds.length } : {}),
+        ...(args.include_users === true ? { users: group.memberIds } : {}),
+      })),
+    }),
+  ),
 
   'usergroups.users.list': method(
     'usergroups:read',

@@ -18,7 +18,7 @@ type Channel = {
   readonly isPrivate: boolean;
 };
 
-type UserGroup = {
+export type UserGroup = {
   readonly id: string;
   readonly handle: string;
   readonly memberIds: readonly string[];
@@ -77,6 +77,7 @@ export type Change =
   | { readonly kind: 'message-posted'; readonly message: Message }
   | { readonly kind: 'message-changed'; readonly before: Message; readonly after: Message }
   | { readonly kind: 'message-deleted'; readonly message: Message }
+  | { readonly kind: 'group-changed'; readonly before: UserGroup; readonly after: UserGroup }
   | { readonly kind: 'other' };
 
 export type WorkspaceConfig = {
@@ -115,6 +116,7 @@ export const createWorkspace = (config: WorkspaceConfig) => {
   const responses = new Map<string, { readonly grant: ResponseGrant; readonly atMs: number; uses: number }>();
   const files = new Map<string, StoredFile>();
   const readUpTo = new Map<string, string>();
+  const userGroups = new Map((config.userGroups ?? []).map((group) => [group.id, group]));
   let lastMicros = 0;
 
   const tell = (change: Change) => {
@@ -168,7 +170,17 @@ export const createWorkspace = (config: WorkspaceConfig) => {
     realNow,
     nextTs,
     findPerson: (id: string) => people.find((person) => person.id === id),
-    findUserGroup: (id: string) => (config.userGroups ?? []).find((group) => group.id === id),
+    listUserGroups: (): readonly UserGroup[] => [...userGroups.values()],
+    findUserGroup: (id: string) => userGroups.get(id),
+    /** False where there is no such group. */
+    setUserGroup: (id: string, memberIds: readonly string[]): boolean => {
+      const before = userGroups.get(id);
+      if (before === undefined) return false;
+      const after = { ...before, memberIds };
+      userGroups.set(id, after);
+      tell({ kind: 'group-changed', before, after });
+      return true;
+    },
     findPlace,
     isMember,
     placesOf: (userId: string) => places.filter((place) => isMember(place, userId)),
@@ -341,8 +353,9 @@ export const createWorkspace = (config: WorkspaceConfig) => {
       return visibleTo(userId, placeId).filter(({ ts, authorId }) => ts > upTo && authorId !== userId).length;
     },
 
-    /** Forgets all messages, views, triggers and files; people, places and the app stay. */
+    /** Forgets all messages, views, triggers and files; people, places and the app stay, groups are as at first. */
     reset: () => {
+      for (const group of config.userGroups ?? []) userGroups.set(group.id, group);
       for (const kept of [messages, modals, homes, triggers, responses, files, readUpTo]) kept.clear();
       lastMicros = 0;
       tell({ kind: 'other' });

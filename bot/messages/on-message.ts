@@ -8,6 +8,7 @@ import { addsLines, withLines } from '../flows/adds-lines.ts';
 import { rewrite } from '../flows/change-plan.ts';
 import { commentByLabel } from '../flows/comment-on-move.ts';
 import { sayOfData } from '../flows/data-of-person.ts';
+import { whyNotKept } from '../flows/keep-private.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor, findPlanInThread, type OpenPlan, openPlan } from '../flows/open-plan.ts';
 import { carryOutOrder } from '../flows/own-moves.ts';
@@ -108,9 +109,12 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
   const reading = readPlan(text, context);
   const recent = await draftJustWritten(desk, personId);
   switch (meaningOf(text, reading, recent !== undefined)) {
-    case 'opens a class':
+    case 'opens a class': {
+      const isPrivate = whyNotKept(desk, text);
+      if (isPrivate !== undefined) return reply(request, desk, isPrivate);
       await startDraft(desk, { personId, text, home: { place, thread: stamp } });
       return noReaction;
+    }
     case 'more lines': {
       if (recent === undefined || !addsLines(recent.version.text, text, context))
         return reply(request, desk, renderHelp(desk.words));

@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import type { HomeRequest, LeftRequest, MessageRequest } from '../handling.ts';
+import type { GroupsRequest, HomeRequest, LeftRequest, MessageRequest } from '../handling.ts';
 import { personId, placeId, stamp, teamId } from './ids.ts';
 import type { Incoming } from './incoming.ts';
 
 /** Who the app is in its workspace: its own words are never read. */
 export type Self = { readonly botUserId: string; readonly botId: string };
 
-export type IncomingEvent = Incoming<MessageRequest | HomeRequest | LeftRequest> & {
+export type IncomingEvent = Incoming<MessageRequest | HomeRequest | LeftRequest | GroupsRequest> & {
   /** One gesture may come as two events; this is the same for both. */
   readonly gesture: string;
 };
@@ -51,7 +51,24 @@ const revoked = z.object({
   tokens: z.object({ bot: z.array(z.string()).nullish() }).nullish(),
 });
 
-const heard = z.union([directMessage, changedMessage, mention, homeOpened, uninstalled, revoked]);
+const groupMembers = z.object({
+  type: z.literal('subteam_members_changed'),
+  subteam_id: z.string(),
+  removed_users: z.array(z.string()).nullish(),
+});
+
+const group = z.object({ type: z.literal('subteam_updated'), subteam: z.object({ id: z.string() }) });
+
+const heard = z.union([
+  directMessage,
+  changedMessage,
+  mention,
+  homeOpened,
+  uninstalled,
+  revoked,
+  groupMembers,
+  group,
+]);
 
 const payload = z.object({
   type: z.literal('event_callback'),
@@ -84,6 +101,13 @@ export function readEvent(body: unknown, self: Self): IncomingEvent | undefined 
     return isApp
       ? { studioId, key, gesture: key, asker: { personId: self.botUserId }, request: { kind: 'left' } }
       : undefined;
+  }
+  if (event.type === 'subteam_members_changed' || event.type === 'subteam_updated') {
+    const isMembers = event.type === 'subteam_members_changed';
+    const groupId = isMembers ? event.subteam_id : event.subteam.id;
+    const removed = isMembers ? (event.removed_users ?? []) : [];
+    const request = { kind: 'groups', groupId, removed } as const;
+    return { studioId, key, gesture: key, asker: { personId: self.botUserId }, request };
   }
   const edited = 'message' in event;
   const words: Said = edited ? event.message : event;

@@ -35,6 +35,8 @@ export const onOpenOwnMove: Handler<ActionRequest> = withPlan(
 
 /** A new move; a draft that waits for it is read anew at once. */
 export const onOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, personId }, desk) => {
+  const isPrivate = privateTexts(values, desk);
+  if (isPrivate !== undefined) return isPrivate;
   const like = desk.catalogue.byId.get(textOf(values, 'like'));
   if (like === undefined) return errorAt('like', desk.words.ownMove.likeWhat(textOf(values, 'name')));
   const facts = factsIn(values);
@@ -50,6 +52,8 @@ export const onOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, pe
 
 /** Other facts of an own move, or out of use. */
 export const onChangeOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, personId }, desk) => {
+  const isPrivate = privateTexts(values, desk);
+  if (isPrivate !== undefined) return isPrivate;
   const facts = factsIn(values);
   const own = desk.settings.ownMoves.find(({ id }) => id === metadata);
   if (facts === undefined || own === undefined) return errorAt('standing', desk.words.flow.buttonGone);
@@ -61,6 +65,15 @@ export const onChangeOwnMoveForm: Handler<ViewRequest> = async ({ values, metada
   });
   return outcome.kind === 'kept' ? errorAt('standing', outcome.text) : told(outcome.text);
 };
+
+/** Name, nicknames and cue are read by everyone. */
+function privateTexts(values: FormValues, { words }: Desk): Reaction | undefined {
+  const found = ['name', 'nicknames', 'cue'].find(
+    (block) => words.privateWordIn(textOf(values, block)) !== undefined,
+  );
+  if (found === undefined) return undefined;
+  return errorAt(found, words.privacy.inForm(words.privateWordIn(textOf(values, found)) ?? ''));
+}
 
 /** The draft with the new name in the place of the words that were not known. */
 async function rereadDraft(

@@ -13,6 +13,8 @@ import type { FormValues, Handler, Reaction, ViewRequest } from '../handling.ts'
 /** The class written in the form becomes the same draft as by message. */
 export const onDraftForm: Handler<ViewRequest> = async (request, desk) => {
   const text = textOf(request.values, 'class');
+  const word = desk.words.privateWordIn(text);
+  if (word !== undefined) return errorAt('class', desk.words.privacy.inForm(word));
   const reading = readPlan(text, await contextFor(desk));
   if (meaningOf(text, reading, false) === 'unclear') return errorAt('class', desk.words.forms.classUnclear);
   const open = await startDraft(desk, { personId: request.personId, text });

@@ -28,7 +28,7 @@ import { findingText, severityText, standingLine } from './en/finding-words.ts';
 import { homeWords } from './en/home-words.ts';
 import { noteText } from './en/note-words.ts';
 import { ownMoveWords } from './en/own-move-words.ts';
-import { privateWordIn, privateWords } from './en/private-words.ts';
+import { privateWordIn, privateWords, someonesHealthIn } from './en/private-words.ts';
 import { problemText } from './en/problem-words.ts';
 import { refusalText } from './en/refusal-words.ts';
 import { coachWords } from './en/review-words.ts';
@@ -75,6 +75,7 @@ export const english = {
   coach: coachWords,
   privacy: privateWords,
   privateWordIn,
+  someonesHealthIn,
   flow: flowWords,
   help: helpWords,
   asks: askWords,
@@ -84,8 +85,8 @@ export const english = {
   home: homeWords,
   countdown: countdownWords,
   classes: classWords,
-  week: weekWords,
   classChange: classChangeWords,
+  week: weekWords,
   coachWeek: coachWeekWords,
   ownMove: ownMoveWords,
   settings: settingsWords,

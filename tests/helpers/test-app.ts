@@ -46,6 +46,7 @@ export const noHandlers: Handlers = {
   message: async () => noReaction,
   home: async () => noReaction,
   left: async () => noReaction,
+  groups: async () => noReaction,
 };
 
 /** The real app behind a fake receiver, with ids that count and a log that is kept. */

@@ -71,6 +71,7 @@ async function fill(studio: StudioId): Promise<void> {
   await storage.care.markCared(studio, noon);
   await storage.timetable.keepLookedAt(studio, noon);
   await storage.timetable.saveFeedToken(studio, `token of ${studio}`, noon);
+  await storage.userGroups.saveMembers(studio, 'S1', ['mara']);
 }
 
 type Call = (stores: SqliteStorage, studio: StudioId) => Promise<unknown>;
@@ -109,10 +110,14 @@ const reads: readonly (readonly [string, Call])[] = [
   ['care.exportStudio', (s, id) => s.care.exportStudio(id).then(({ plans }) => plans)],
   ['timetable.findLookedAt', (s, id) => s.timetable.findLookedAt(id)],
   ['timetable.findFeedToken', (s, id) => s.timetable.findFeedToken(id)],
+  ['userGroups.listMembers', (s, id) => s.userGroups.listMembers(id).then((groups) => [...groups])],
   ['timetable.findStudioOfFeed', (s, id) => s.timetable.findStudioOfFeed(`token of ${id}`)],
 ];
 
 const writes: readonly (readonly [string, Call])[] = [
+  ['userGroups.saveMembers', (s, id) => s.userGroups.saveMembers(id, 'S1', ['ines'])],
+  ['userGroups.removeMembers', (s, id) => s.userGroups.removeMembers(id, 'S1', ['mara'])],
+  ['userGroups.keepOnly', (s, id) => s.userGroups.keepOnly(id, [])],
   ['studios.save', (s, id) => s.studios.save({ id, name: 'New', createdAt: noon })],
   ['people.save', (s, id) => s.people.save(id, { id: 'mara', roles: ['admin'] })],
   ['settings.save', (s, id) => s.settings.save(id, { ...defaultSettings, zone: 'Asia/Tokyo' }, 'b', noon)],

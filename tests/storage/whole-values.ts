@@ -145,6 +145,7 @@ export const fullPlan: Plan = {
 /** Settings in which every optional field occurs. */
 export const fullSettings: Settings = {
   ...defaultSettings,
+  roleGroups: { headCoaches: 'S1', admins: 'S2', trustedInstructors: 'S3' },
   zone: 'Europe/Berlin',
   reviewChannel: 'C1',
   teamChannel: 'C2',

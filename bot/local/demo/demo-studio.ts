@@ -15,6 +15,12 @@ export const demoChannels = {
   review: { id: 'C0REVIEW', name: 'class-review' },
 } as const;
 
+/** User groups of the workspace; none gives a role until the settings say so. */
+export const demoUserGroups = [
+  { id: 'S0COACHES', handle: 'coaches', memberIds: [demoPeople.coach.id] },
+  { id: 'S0MORNINGS', handle: 'mornings', memberIds: [demoPeople.member.id] },
+] as const;
+
 export const demoTeam = { id: 'T0LANTERN', name: 'Lantern Yard' } as const;
 
 /** The settings of the demo studio: rooms with kit in single pieces, the weekly timetable, roles. */

@@ -65,6 +65,7 @@ export const askServer = {
     gesture('shortcut', body),
   read: (body: { as: string; place: string }) => gesture('read', body),
   openApp: (body: { as: string; tab: 'home' | 'messages' }) => gesture('open-app', body),
+  setGroup: (body: { group: string; members: readonly string[] }) => gesture('group', body),
   moveClock: (target: ClockTarget) => gesture('clock', target),
   reset: () => gesture('reset', {}),
 };

@@ -294,6 +294,7 @@ const Page = () => {
           {place === 'traffic' && (
             <TrafficView
               lines={traffic}
+              groups={state.groups}
               canReset={state.canReset}
               whenReset={() => go({ as: me, place: '' })}
             />

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
-import type { TrafficEntry, TrafficLine } from '../page-answers.ts';
+import type { ShownGroup, TrafficEntry, TrafficLine } from '../page-answers.ts';
 import { askServer } from './ask-server.ts';
+import { GroupsControl } from './groups-control.tsx';
 import { ResetControl } from './reset-control.tsx';
 
 const Json = ({ label, value }: { readonly label: string; readonly value: unknown }) =>
@@ -35,12 +36,14 @@ const Exchange = ({ line }: { readonly line: TrafficLine }) => {
 /** Every exchange between the workspace and the app, newest first. */
 export const TrafficView = (props: {
   readonly lines: readonly TrafficLine[];
+  readonly groups: readonly ShownGroup[];
   readonly canReset: boolean;
   readonly whenReset: () => void;
 }) => (
   <section class="scroll-page" aria-label="What was sent">
     <div class="traffic-head">
       <p class="soft">Calls and deliveries between workspace and app, newest first. Open one to read it.</p>
+      {props.groups.length > 0 && <GroupsControl groups={props.groups} />}
       {props.canReset && <ResetControl whenDone={props.whenReset} />}
     </div>
     {props.lines.length === 0 && <p class="empty">Nothing was sent yet.</p>}

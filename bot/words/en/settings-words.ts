@@ -3,6 +3,7 @@ import type {
   CheckSettings,
   DoseSettings,
   FloorSettings,
+  GroupRole,
   RetentionSettings,
   Settings,
   TransitionSettings,
@@ -79,6 +80,7 @@ const names: Readonly<Record<keyof Settings, string>> = {
   admins: 'admins',
   soleCoachMayApproveOwn: 'a coach’s own plan',
   trustedInstructors: 'trusted instructors',
+  roleGroups: 'user groups with a role',
   smallEditsKeepApproval: 'small edits keep an approval',
   rooms: 'rooms',
   sharedKit: 'shared kit',
@@ -142,11 +144,43 @@ export const settingsWords = {
   digestHint: 'Leave empty for none.',
   slotMinutes: 'Length of a class that says none, minutes',
   countIn: 'Count-in before a block’s first bout, seconds',
+  countInHint: 'Taken from the rest there; time of its own where there is none.',
+  slotMinutesHint: 'Plans are fitted to it until a day and a slot are known.',
+  nextCue: 'Next move called ahead, seconds',
+  nextCueHint: 'How early the timeline calls the next move and its kit.',
+  countdownPosts: 'Countdown in the team channel',
+  countdownPostsHint: 'A post a moment is louder: everyone is notified each time.',
+  onePost: 'one message a class, updated',
+  eachPost: 'a post at each moment',
+  publicUrl: 'Address this app is reached at',
+  publicUrlHint: 'Such as https://evenset.example. Makes the address of the calendar whole.',
+  publicUrlWrong: 'Write the whole address, such as https://evenset.example.',
+  reportHint: 'Once a week, on the week before.',
+  numberWrong: 'Write a number, such as 30.',
+  wholeNumberWrong: 'Write a whole number.',
+  atLeast: (least: number) => `At least ${least}.`,
   headCoaches: 'Head coaches',
   headCoachesHint: 'They approve plans and change settings. A role taken away counts at the next click.',
   admins: 'Admins',
   adminsHint: 'They change settings and approve nothing.',
-  lockedOut: 'Name at least one head coach or admin, so that someone can change settings again.',
+  lockedOut:
+    'Name at least one head coach or admin by name, so that someone can change settings whatever becomes of a user group.',
+  roleGroup: (role: GroupRole) => `${roleText(role)}: a user group beside them`,
+  roleGroupHint: 'Whoever is in the group has the role, and loses it with the group.',
+  noGroup: 'no user group',
+  groupChoice: (handle: string, people: number) =>
+    `@${handle}, ${people === 1 ? '1 person' : `${people} people`}`,
+  groupNotListed: (id: string) => `${id}, not among the groups any more`,
+  noGroups: 'This workspace has no user groups yet. Name people instead.',
+  groupsNotRead: groupsNotReadText,
+  groupsGone: (roles: readonly GroupRole[]) =>
+    `The user group for ${roles.map((role) => roleText(role).toLowerCase()).join(' and ')} is not there any more, so it gives no role. Choose another under Settings, Roles, or name people.`,
+  trusted: 'Trusted instructors',
+  trustedHint: 'Their own plans in which nothing is found are approved once sent; the coaches are told.',
+  smallEdits: 'Small edits of an approved plan',
+  smallEditsHint: 'An easier option named, up to 10 s more or less, fewer rounds. The coaches are told.',
+  smallEditsReview: 'go back to review',
+  smallEditsKeep: 'keep the approval',
   ownPlan: 'A coach’s own plan',
   ownPlanHint: 'Counts only while the studio has one head coach.',
   ownPlanNo: 'another coach approves it',
@@ -211,6 +245,30 @@ export const settingsWords = {
   ],
 } as const;
 
+function roleText(role: GroupRole): string {
+  switch (role) {
+    case 'headCoaches':
+      return 'Head coaches';
+    case 'admins':
+      return 'Admins';
+    case 'trustedInstructors':
+      return 'Trusted instructors';
+  }
+}
+
+/** `code` is the platform's word for why. */
+function groupsNotReadText(code: string): string {
+  switch (code) {
+    case 'missing_scope':
+      return 'Evenset may not see user groups here, so they give no role. Whoever manages apps adds the scope usergroups:read and installs Evenset again; until then name people.';
+    case 'plan_upgrade_required':
+    case 'paid_teams_only':
+      return 'This workspace’s plan has no user groups, so they give no role. Name people.';
+    default:
+      return `The user groups could not be read just now (${code}). What is set stays; open this again in a while, or name people.`;
+  }
+}
+
 function partText(part: SettingsPart): string {
   switch (part) {
     case 'studio':
@@ -246,7 +304,7 @@ function aboutText(part: SettingsPart): string {
     case 'studio':
       return 'When and where Evenset posts.';
     case 'roles':
-      return 'Who approves plans and who sets things.';
+      return 'Who approves plans, who sets things, and what needs no coach.';
     case 'rooms':
       return 'What kit, capacity and teaching time each class is checked against.';
     case 'shared kit':

@@ -3,6 +3,7 @@ import type { LifeStepKind } from '../../../domain/plan/plan-life.ts';
 import type { PlanVersion } from '../../../domain/ports.ts';
 import { lengthText } from './card-words.ts';
 import { personText } from './person-words.ts';
+import { privateWords } from './private-words.ts';
 
 /** A day and time in the studio's zone: `Thu 8 Oct, 18:30`. */
 export function whenText({ date, time }: Pick<ZonedMoment, 'date' | 'time'>): string {
@@ -114,7 +115,7 @@ export const formWords = {
   draftTitle: 'Write a class',
   draftSubmit: 'Make the draft',
   classLabel: 'The class, a line each',
-  classHint: 'Title and length first, then blocks and moves. No names or health details of members.',
+  classHint: `Title and length first, then blocks and moves. ${privateWords.hint}`,
   classPlaceholder:
     'Row & Squat, 40 min, level 2\nwarm-up 6:00\ncircuit x3, 40/20\ngoblet squat\nbent-over row\ncool-down to the end',
   classUnclear:
@@ -129,12 +130,12 @@ export const formWords = {
   dateMissing: 'Pick a day.',
   timeMissing: 'Pick a start time.',
   noSuchTime: 'There is no such day or time. Pick another.',
-  inThePast: 'That moment has passed. Pick a later day or time.',
   roomGone: 'That room is not in the settings. Pick another.',
+  inThePast: 'That moment has passed. Pick a later day or time.',
   askTitle: 'Ask for changes',
   askSubmit: 'Send to instructor',
   askLabel: 'What should change, and why',
-  privacyHint: 'No names or health details of members.',
+  privacyHint: privateWords.hint,
   reasonMissing: 'Say in a line what should change.',
   taughtTitle: 'Taught with changes',
   taughtSubmit: 'Save',

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { settingsMenu, settingsView } from '../../../bot/blocks/settings-forms.ts';
 import { printSettingsPlace, readSettingsPlace } from '../../../bot/blocks/settings-place.ts';
 import { type SettingsPlace, settingsParts } from '../../../bot/flows/settings-part.ts';
-import type { Desk, FormValues, ViewRequest } from '../../../bot/handling.ts';
+import type { Desk, FormValues, GroupsRead, ViewRequest } from '../../../bot/handling.ts';
 import { acceptModal } from '../../../bot/local/accepted-blocks.ts';
 import { demoPeople, demoSettings } from '../../../bot/local/demo/demo-studio.ts';
 import { stateOf } from '../../../bot/local/form-values.ts';
@@ -115,6 +115,31 @@ describe('every part', () => {
 });
 
 describe('saved', () => {
+  test('cues, posts of the countdown and the address', async () => {
+    const { settings } = await save(
+      { part: 'studio' },
+      { nextCue: '15', countdownPosts: 'each', publicUrl: 'https://evenset.example' },
+    );
+    expect(settings).toEqual({
+      ...demoSettings,
+      nextCueSeconds: 15,
+      countdownPosts: true,
+      publicUrl: 'https://evenset.example',
+    });
+  });
+
+  test('an emergency card speaks of injuries and hearts, of nobody’s', async () => {
+    const emergency =
+      'Injury or heart attack: call from gate 2. The person’s heart stopped: AED by the door.';
+    const { settings } = await save({ part: 'rooms', key: 'Loft' }, { emergency });
+    expect(settings.rooms[1]?.emergencyCard).toBe(emergency);
+    const { ack } = await save({ part: 'rooms', key: 'Loft' }, { emergency: 'Mind Ana’s knee.' });
+    expect(ack).toMatchObject({
+      kind: 'errors',
+      byBlock: { emergency: expect.stringContaining('Ana’s knee') },
+    });
+  });
+
   test('channels and times', async () => {
     const { ack, settings } = await save(
       { part: 'studio' },
@@ -213,11 +238,109 @@ describe('a wrong form is told at its field, and nothing is changed', () => {
       'checks.unusedShareOfTeachingTime',
     ],
     ['doses out of order', { part: 'dose' }, { 'dose.low': '12' }, 'dose.low'],
+    ['a number in words', { part: 'rooms', key: '' }, { name: 'Yard', capacity: 'many' }, 'capacity'],
+    ['half a second', { part: 'times' }, { 'transitions.swapSeconds': '2.5' }, 'transitions.swapSeconds'],
+    ['less than a day', { part: 'retention' }, { 'retention.planDays': '0' }, 'retention.planDays'],
+    ['no class', { part: 'studio' }, { slotMinutes: '0' }, 'slotMinutes'],
+    ['an address that is none', { part: 'studio' }, { publicUrl: 'evenset' }, 'publicUrl'],
+    ['someone’s knee as a room', { part: 'rooms', key: '' }, { name: 'Ana’s bad knee' }, 'name'],
+    ['a habit of the injured', { part: 'habits' }, { habits: 'Injured: Early Circuit' }, 'habits'],
     ['no first priority', { part: 'dose' }, { firstPriority: [] }, 'firstPriority'],
   ])('%s', async (_, place, changes, block) => {
     const { ack, settings } = await save(place, changes);
     expect(ack).toEqual({ kind: 'errors', byBlock: { [block]: expect.stringMatching(/\S/) } });
     expect(settings).toEqual(demoSettings);
+  });
+});
+
+describe('roles', () => {
+  const groups: GroupsRead = {
+    kind: 'read',
+    groups: [
+      { id: 'S0COACH', handle: 'coaches', people: 2 },
+      { id: 'S0TRUST', handle: 'seniors', people: 1 },
+    ],
+    gone: [],
+  };
+
+  test('trusted instructors, small edits and user groups; taken away, nothing of them stays', async () => {
+    const set = await save(
+      { part: 'roles' },
+      {
+        trustedInstructors: [mira],
+        smallEdits: 'keep',
+        'roleGroup.headCoaches': 'S0COACH',
+        'roleGroup.trustedInstructors': 'S0TRUST',
+      },
+    );
+    expect(set.settings).toEqual({
+      ...demoSettings,
+      trustedInstructors: [mira],
+      smallEditsKeepApproval: true,
+      roleGroups: { headCoaches: 'S0COACH', trustedInstructors: 'S0TRUST' },
+    });
+    expect(JSON.stringify(set.ack)).toContain(
+      'Saved: trusted instructors, user groups with a role, small edits keep an approval',
+    );
+    await atBareDesk(async (desk) => {
+      const changes = { trustedInstructors: [], smallEdits: 'review', 'roleGroup.headCoaches': 'none' };
+      await onSettingsForm(filled({ part: 'roles' }, desk, changes), desk);
+      expect(await savedIn(desk)).toEqual({
+        ...demoSettings,
+        roleGroups: { trustedInstructors: 'S0TRUST' },
+      });
+    }, set.settings);
+  });
+
+  test('the form offers the groups there are, the one that stands first among them', () =>
+    atBareDesk(async (desk) => {
+      const settings = { ...demoSettings, roleGroups: { admins: 'S0TRUST' } };
+      const view = settingsView({ part: 'roles' }, { ...desk, settings, groups });
+      expect(acceptModal(view)).toMatchObject({ kind: 'accepted' });
+      expect(view.blocks.find((block) => block.block_id === 'roleGroup.admins')).toMatchObject({
+        element: {
+          initial_option: { value: 'S0TRUST', text: { text: '@seniors, 1 person' } },
+          options: [{ value: 'none' }, { value: 'S0TRUST' }, { value: 'S0COACH' }],
+        },
+      });
+    }));
+
+  test.each([
+    ['missing_scope', 'adds the scope usergroups:read'],
+    ['plan_upgrade_required', 'plan has no user groups'],
+    ['ratelimited', 'could not be read just now (ratelimited)'],
+  ])('groups that can’t be read (%s) are told, and what was set stays', (code, said) => {
+    const settings = { ...demoSettings, roleGroups: { admins: 'S0TRUST' } };
+    return atBareDesk(async (desk) => {
+      const unread = { ...desk, settings, groups: { kind: 'not read', code, stays: true } as const };
+      const view = settingsView({ part: 'roles' }, unread);
+      expect(acceptModal(view)).toMatchObject({ kind: 'accepted' });
+      expect(JSON.stringify(view)).toContain(said);
+      await onSettingsForm(filled({ part: 'roles' }, desk, { admins: [mira] }), desk);
+      expect(await savedIn(desk)).toEqual({ ...settings, admins: [mira] });
+    }, settings);
+  });
+
+  test('a group that is gone stands in the form as such', () =>
+    atBareDesk(async (desk) => {
+      const settings = { ...demoSettings, roleGroups: { admins: 'S0GONE' } };
+      const view = settingsView({ part: 'roles' }, { ...desk, settings, groups });
+      expect(JSON.stringify(view)).toContain('S0GONE, not among the groups any more');
+    }));
+
+  test('the form shows the people named alone: saving it gives nobody of a group a role by name', () => {
+    const settings = { ...demoSettings, roleGroups: { headCoaches: 'S0COACH' } };
+    return atBareDesk(async (desk) => {
+      await desk.stores.userGroups.saveMembers(desk.studioId, 'S0COACH', [mira]);
+      const inForce = { ...desk, settings: { ...settings, headCoaches: [tomas, mira] } };
+      const [answer] = (await onSettingsPart(open(mira, printSettingsPlace({ part: 'roles' })), inForce))
+        .answers;
+      const shown = answer?.kind === 'read groups' ? answer.next(groups) : [];
+      expect(JSON.stringify(shown)).not.toContain(mira);
+      const changes = { admins: [tomas], 'roleGroup.headCoaches': 'S0COACH' };
+      await onSettingsForm(filled({ part: 'roles' }, { ...desk, settings }, changes, mira), inForce);
+      expect(await savedIn(desk)).toEqual({ ...settings, admins: [tomas] });
+    }, settings);
   });
 });
 
@@ -258,7 +381,7 @@ describe('who may', () => {
       expect((await onOpenSettings(open(tomas, 'menu'), desk)).answers[0]).toMatchObject({
         kind: 'update view',
       });
-      const part = await onSettingsPart(open(tomas, printSettingsPlace({ part: 'roles' })), desk);
+      const part = await onSettingsPart(open(tomas, printSettingsPlace({ part: 'times' })), desk);
       expect(part.answers[0]).toMatchObject({ kind: 'update view', viewId: 'V1' });
     }));
 });

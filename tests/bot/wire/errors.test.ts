@@ -33,6 +33,7 @@ function everywhere(work: (desk: Desk) => Promise<Reaction>): Handlers {
     message: handler,
     home: handler,
     left: handler,
+    groups: handler,
   };
 }
 

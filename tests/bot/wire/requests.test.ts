@@ -43,6 +43,7 @@ function recording(reaction: Reaction = noReaction) {
     message: keep,
     home: keep,
     left: keep,
+    groups: keep,
   };
   return { requests, handlers };
 }
