@@ -62,6 +62,13 @@ export type ProblemKind =
   | { readonly code: 'rounds-mismatch'; readonly values: number; readonly rounds: number }
   | { readonly code: 'lists-differ'; readonly works: number; readonly rests: number }
   | { readonly code: 'pairs-asked' }
+  /** Under a superset or its kin: so many lines don't part into letters of `each`. */
+  | {
+      readonly code: 'lines-left-over';
+      readonly lines: number;
+      readonly each: number;
+      readonly works: string;
+    }
   | { readonly code: 'tabata-is-fixed' }
   | { readonly code: 'whole-minutes' }
   | { readonly code: 'moment-past' }

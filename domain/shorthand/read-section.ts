@@ -1,11 +1,13 @@
 import { hasLetters } from '../plan/blocks-of.ts';
 import type { Block, BlockKind, Letter, LetteredBlock, OpenBlock } from '../plan/plan.ts';
 import { clausesOf } from './blocks/clauses.ts';
+import type { BlockLine } from './blocks/read-block-line.ts';
 import { readItems } from './blocks/read-open-line.ts';
 import { type PlacedLetter, settleLetters } from './blocks/settle-block.ts';
 import { type BelowLine, type Section, spanOfLine } from './group-lines.ts';
 import { limits } from './limits.ts';
 import type { Line } from './lines-of.ts';
+import { joinInGroups } from './moves/join-in-groups.ts';
 import { type LetterReading, noteAt, tellAt } from './moves/letter-reading.ts';
 import type { NameBook } from './moves/name-book.ts';
 import { packTokens } from './moves/pack-tokens.ts';
@@ -110,7 +112,7 @@ function readLetteredSection(
     if (each.kind === 'moves') read.push(readLetter(readingOf(each.line)));
     if (each.kind === 'say') saySomething(each, read, told);
   }
-  const letters = joinTypedLetters(read, told);
+  const letters = lettersOf(read, head, line, told);
   const block = withRestEachRound(head.block, eachRound, below, told);
   if (read.length === 0) {
     tellProblem(told, line.number, spanOfLine(line), { code: 'no-moves', block: head.kind });
@@ -121,6 +123,20 @@ function readLetteredSection(
   const settled = settleLetters(block, withinLimit(placed));
   if (settled.length === 0) return undefined;
   return withKnownRounds(withLetters(block, settled), readingOf(line));
+}
+
+/** Lines joined as typed, and as the block's word groups them; where one can't be read, none is grouped. */
+function lettersOf(
+  read: readonly ReadLetter[],
+  { movesALetter }: Extract<BlockLine, { readonly shape: 'letters' }>,
+  line: Line,
+  told: Told,
+): readonly Letter[] {
+  const letters = joinTypedLetters(read, told);
+  const areRead = read.every(({ letter }) => letter !== undefined);
+  return movesALetter === undefined || !areRead
+    ? letters
+    : joinInGroups(letters, { line, span: spanOfLine(line), movesALetter }, told);
 }
 
 function lineOf(letter: Letter, read: readonly ReadLetter[]) {

@@ -100,8 +100,10 @@ function problemSentence(problem: Problem): string {
       return `${problem.label} is dropped by a line above. Say one or the other.`;
     case 'no-such-block':
       return `there is no ${problem.word} to change in this class.`;
+    case 'lines-left-over':
+      return `${problem.lines === 1 ? '1 line' : `${problem.lines} lines`} below "${read}" can't be parted by ${problem.each}. Join what belongs together with +: ${problem.works}`;
     case 'several-blocks':
-      return `there are ${problem.count} of ${problem.word}. Name a letter of the one you mean: drop D`;
+      return `there are ${problem.count} of ${problem.word}. Name a letter of the one you mean: drop D, block D 6:00`;
     case 'one-move-needed':
       return `${problem.label} is more than one move here. Say which: ${problem.moves.join(', ')}.`;
     case 'no-option':

@@ -1,11 +1,20 @@
 import type { BlockKind } from '../../plan/plan.ts';
 import { duration } from '../durations.ts';
+import { limits } from '../limits.ts';
 import { anyPhrase, type Match, wholeNumber } from '../matches.ts';
 import type { Token } from '../tokens-of.ts';
 import { clausesOf } from './clauses.ts';
+import { everydayHead } from './everyday-head.ts';
 
-/** How a block line begins; `every` is an EMOM with its own interval, `rounds` a circuit that begins `3 rounds`. */
-export type BlockWord = { readonly kind: BlockKind; readonly form: 'word' | 'every' | 'rounds' };
+/**
+ * How a block line begins; `every` is an EMOM with its own interval, `rounds` a circuit that begins `3 rounds`.
+ * `movesALetter`: so many lines below it are one letter.
+ */
+export type BlockWord = {
+  readonly kind: BlockKind;
+  readonly form: 'word' | 'every' | 'rounds';
+  readonly movesALetter?: number;
+};
 
 const words: ReadonlyMap<string, BlockKind> = new Map<string, BlockKind>([
   ['warm up', 'warm-up'],
@@ -35,6 +44,16 @@ const words: ReadonlyMap<string, BlockKind> = new Map<string, BlockKind>([
   ['clear up', 'clear-up'],
 ]);
 
+/** Words for straight sets of letters with several moves. */
+const groups: ReadonlyMap<string, number> = new Map([
+  ['super set', 2],
+  ['super sets', 2],
+  ['tri set', 3],
+  ['tri sets', 3],
+  ['giant set', limits.movesALetter],
+  ['giant sets', limits.movesALetter],
+]);
+
 /** Words that no move's name begins with: what follows is read as the block's, and told where it can't be. */
 const never = new Set<BlockKind>([
   'warm-up',
@@ -62,16 +81,19 @@ export function blockWordAt(tokens: readonly Token[]): Match<BlockWord> {
   ) {
     return { value: { kind: 'circuit', form: 'rounds' }, next: 0 };
   }
-  const found = anyPhrase(tokens, 0, [...words.keys()]);
-  const kind = found && words.get(found.value);
+  const found = anyPhrase(tokens, 0, [...words.keys(), ...groups.keys()]);
+  const movesALetter = found && groups.get(found.value);
+  const kind = movesALetter === undefined ? found && words.get(found.value) : 'straight';
   if (found === undefined || kind === undefined) return undefined;
   if (tokens[found.next]?.text === '-' && tokens[found.next]?.glued === true) return undefined;
   if (!never.has(kind) && !goesOnAsBlock(tokens, found.next)) return undefined;
-  return { value: { kind, form: found.value === 'every' ? 'every' : 'word' }, next: found.next };
+  const form = found.value === 'every' ? 'every' : 'word';
+  return { value: { kind, form, ...(movesALetter && { movesALetter }) }, next: found.next };
 }
 
 /** The tokens of a line with its block word in front of its length and its name. */
-export function wordFirst(tokens: readonly Token[]): readonly Token[] {
+export function wordFirst(typed: readonly Token[]): readonly Token[] {
+  const tokens = everydayHead(typed) ?? typed;
   return blockWordAt(tokens) === undefined ? nameBehindWord(lengthBehindWord(tokens)) : tokens;
 }
 

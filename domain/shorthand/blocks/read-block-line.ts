@@ -1,10 +1,12 @@
 import type { BlockKind, LetteredBlock } from '../../plan/plan.ts';
 import type { Line } from '../lines-of.ts';
+import { printBlockLine } from '../print-block-line.ts';
 import { tokensOf } from '../tokens-of.ts';
 import type { Told } from '../told.ts';
-import type { BlockReading } from './block-reading.ts';
+import { type BlockReading, say } from './block-reading.ts';
 import { blockWordAt, wordFirst } from './block-words.ts';
 import { spanOf } from './clauses.ts';
+import { everydayHead } from './everyday-head.ts';
 import { readLadderLine } from './read-ladder-line.ts';
 import { type OpenLine, readOpenLine } from './read-open-line.ts';
 import { readRoundsLine } from './read-rounds-line.ts';
@@ -19,7 +21,13 @@ import {
 
 /** A block line as read; without its value where it could not be, so that the lines below still are. */
 export type BlockLine =
-  | { readonly shape: 'letters'; readonly kind: LetteredBlock['kind']; readonly block?: LetteredBlock }
+  | {
+      readonly shape: 'letters';
+      readonly kind: LetteredBlock['kind'];
+      readonly block?: LetteredBlock;
+      /** So many neighbouring lines of one move are one letter. */
+      readonly movesALetter?: number;
+    }
   | { readonly shape: 'open'; readonly kind: BlockKind; readonly open?: OpenLine }
   | { readonly shape: 'time'; readonly kind: BlockKind; readonly time?: TimeLine };
 
@@ -29,7 +37,7 @@ export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
   const tokens = wordFirst(typed);
   const word = blockWordAt(tokens);
   if (word === undefined) return undefined;
-  const { kind, form } = word.value;
+  const { kind, form, movesALetter } = word.value;
   const reading: BlockReading = {
     line,
     kind,
@@ -58,9 +66,19 @@ export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
     }
     default: {
       const block = form === 'every' ? readEveryLine(reading) : readLettered(reading, kind);
-      return isRead() ? { shape: 'letters', kind, ...(block && { block }) } : { shape: 'letters', kind };
+      const group = movesALetter === undefined ? {} : { movesALetter };
+      if (block === undefined || !isRead()) return { shape: 'letters', kind, ...group };
+      if (movesALetter !== undefined || everydayHead(typed) !== undefined) sayReadAs(reading, block);
+      return { shape: 'letters', kind, block, ...group };
     }
   }
+}
+
+/** The line as it is written back; not yet where its rounds come from its letters. */
+function sayReadAs(reading: BlockReading, block: LetteredBlock): void {
+  if ('rounds' in block && block.rounds === 0) return;
+  const read = reading.told.text.slice(reading.span.start, reading.span.end);
+  say(reading, reading.span, { code: 'read-as', read, as: printBlockLine(block) });
 }
 
 function readLettered(reading: BlockReading, kind: LetteredBlock['kind']): LetteredBlock | undefined {

@@ -3,7 +3,7 @@ import type { AmrapBlock, EmomBlock, TabataBlock } from '../../plan/plan.ts';
 import type { Span } from '../../span.ts';
 import { duration } from '../durations.ts';
 import { limits } from '../limits.ts';
-import { phrase } from '../matches.ts';
+import { phrase, sign } from '../matches.ts';
 import {
   type BlockReading,
   clauseOf,
@@ -38,8 +38,13 @@ export function sharedFacts(reading: BlockReading, clauses: readonly PlacedClaus
 /** `emom 10`, `emom 10, 40 work`. */
 export function readEmomLine(reading: BlockReading): EmomBlock | undefined {
   const clauses = clausesOf(reading.tokens, reading.at, 'minutes');
-  onlyThese(reading, clauses, [...shared, 'length', 'work'], 'emom 10, 40 work');
   const length = clauseOf(clauses, 'length');
+  const asEvery = everyFormOf(reading, clauses);
+  if (asEvery !== undefined) {
+    const span = spanOf(reading.tokens, reading.at, reading.tokens.length);
+    return tell(reading, span, { code: 'unknown-words', on: 'emom', works: asEvery });
+  }
+  onlyThese(reading, clauses, [...shared, 'length', 'work'], 'emom 10, 40 work');
   if (length === undefined) {
     return tell(reading, wordSpan(reading), { code: 'number-needed', block: 'emom', works: 'emom 10' });
   }
@@ -48,22 +53,75 @@ export function readEmomLine(reading: BlockReading): EmomBlock | undefined {
   return emomOf(reading, clauses, 60, length.seconds / 60);
 }
 
-/** `every 1:30 x6`. */
-export function readEveryLine(reading: BlockReading): EmomBlock | undefined {
-  const minute = phrase(reading.tokens, reading.at, 'minute');
-  const length = duration(reading.tokens, reading.at, 'seconds');
-  const interval = minute === undefined ? length?.value.seconds : 60;
-  const clauses = clausesOf(reading.tokens, minute?.next ?? length?.next ?? reading.at, 'seconds');
-  onlyThese(reading, clauses, [...shared, 'rounds', 'work'], 'every 1:30 x6');
+/** `emom x5, 2:00` and `emom 10 every 2 min` have an interval of their own: the form that says it. */
+function everyFormOf({ tokens, at }: BlockReading, clauses: readonly PlacedClause[]): string | undefined {
   const rounds = clauseOf(clauses, 'rounds');
-  if (interval === undefined || rounds === undefined) {
-    return tell(reading, wordSpan(reading), { code: 'number-needed', block: 'emom', works: 'every 1:30 x6' });
+  const length = clauseOf(clauses, 'length');
+  if (rounds !== undefined)
+    return length === undefined
+      ? `emom ${rounds.rounds}`
+      : `every ${clockText(length.seconds)} x${rounds.rounds}`;
+  const every = tokens.findIndex(({ text }, place) => place >= at && text === 'every');
+  const interval = every === -1 ? undefined : duration(tokens, every + 1, 'minutes')?.value.seconds;
+  if (interval === undefined || interval === 0) return undefined;
+  const times = length === undefined ? usualTimes : Math.max(1, Math.round(length.seconds / interval));
+  return `every ${clockText(interval)} x${times}`;
+}
+
+/** A bare number under this is asked: minutes are as likely. */
+const leastBareSeconds = 15;
+
+/** `every 1:30 x6`, `every 2 min for 10 min`. */
+export function readEveryLine(reading: BlockReading): EmomBlock | undefined {
+  const { tokens, at } = reading;
+  const minute = phrase(tokens, at, 'minute');
+  const length = duration(tokens, at, 'seconds');
+  const interval = minute === undefined ? length?.value.seconds : 60;
+  const behind = minute?.next ?? length?.next ?? at;
+  const word = phrase(tokens, sign(tokens, behind, ',')?.next ?? behind, 'for');
+  const clauses = clausesOf(tokens, word?.next ?? behind, 'minutes');
+  onlyThese(
+    reading,
+    clauses,
+    [...shared, 'rounds', 'work', ...(word === undefined ? [] : (['length'] as const))],
+    works(interval),
+  );
+  const rounds = clauseOf(clauses, 'rounds');
+  const total = clauseOf(clauses, 'length');
+  if (interval === undefined || (rounds ?? total) === undefined) {
+    const said = spanOf(tokens, 0, behind);
+    return tell(reading, said, { code: 'number-needed', block: 'emom', works: works(interval) });
   }
-  const span = spanOf(reading.tokens, reading.at, length?.next ?? reading.at + 1);
+  const span = spanOf(tokens, at, behind);
+  if (length?.value.bare === true && interval < leastBareSeconds) {
+    const times = rounds?.rounds ?? usualTimes;
+    const [minutes, seconds] = [
+      `every ${clockText(interval * 60)} x${times}`,
+      `every ${interval}s x${times}`,
+    ];
+    return tell(reading, span, { code: 'unit-needed', works: [minutes, seconds] });
+  }
+  if (rounds !== undefined && total !== undefined) {
+    return tell(reading, total.span, { code: 'said-twice', what: 'rounds' });
+  }
+  const count = rounds?.rounds ?? (total?.seconds ?? 0) / interval;
+  if (!Number.isInteger(count) && total !== undefined) {
+    const nearest = `every ${clockText(interval)} x${Math.max(1, Math.round(count))}`;
+    return tell(reading, total.span, { code: 'unknown-words', on: 'emom', works: nearest });
+  }
   within(reading, span, 'work', interval, limits.workSeconds);
-  within(reading, rounds.span, 'rounds', rounds.rounds, { least: 1, most: limits.lengthSeconds.most });
-  within(reading, reading.span, 'length', interval * rounds.rounds, limits.lengthSeconds);
-  return emomOf(reading, clauses, interval, rounds.rounds);
+  within(reading, (rounds ?? total)?.span ?? span, 'rounds', count, {
+    least: 1,
+    most: limits.lengthSeconds.most,
+  });
+  within(reading, reading.span, 'length', interval * count, limits.lengthSeconds);
+  return emomOf(reading, clauses, interval, count);
+}
+
+const usualTimes = 6;
+
+function works(interval = 90): string {
+  return `every ${clockText(interval)} x${usualTimes}`;
 }
 
 function emomOf(

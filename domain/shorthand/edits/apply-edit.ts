@@ -2,12 +2,14 @@ import type { Plan, PlannedMove } from '../../plan/plan.ts';
 import {
   addBlock,
   changeBlock,
+  changeOnlyBlock,
   dropBlock,
   dropRest,
   notEmpty,
   setOpenBlock,
   timeBehind,
   withBetween,
+  withInterval,
   withLengthOf,
   withRounds,
 } from './change-blocks.ts';
@@ -53,6 +55,8 @@ function applied(edit: Exclude<Edit, { kind: 'swap' | 'option' }>, step: Step): 
       return dropLines(edit.letters, step);
     case 'drop block':
       return dropBlock(edit, step);
+    case 'change block':
+      return changeOnlyBlock(edit, step);
     case 'drop rest':
       return dropRest(edit.at, step);
     case 'move':
@@ -60,11 +64,7 @@ function applied(edit: Exclude<Edit, { kind: 'swap' | 'option' }>, step: Step): 
     case 'rounds':
       return changeBlock(edit.at, step, (block) => withRounds(block, edit.rounds));
     case 'interval':
-      return changeBlock(edit.at, step, (block) =>
-        'rounds' in block && block.intervals.some(({ workSeconds }) => workSeconds > 0)
-          ? { ...block, intervals: [edit.interval] }
-          : undefined,
-      );
+      return changeBlock(edit.at, step, (block) => withInterval(block, edit.interval));
     case 'length':
       return changeBlock(edit.at, step, (block) => withLengthOf(block, edit.length));
     case 'between':

@@ -1,10 +1,21 @@
-import { isOpenBlock, isTimeBlock } from '../../plan/blocks-of.ts';
-import type { Block, Letter, LetteredBlock, LineId, OpenBlock, Plan, PlannedMove } from '../../plan/plan.ts';
+import { hasLetters, isOpenBlock, isTimeBlock } from '../../plan/blocks-of.ts';
+import type {
+  Block,
+  BlockKind,
+  Interval,
+  Letter,
+  LetteredBlock,
+  LineId,
+  OpenBlock,
+  Plan,
+  PlannedMove,
+  TimeBlock,
+} from '../../plan/plan.ts';
 import type { Duration } from '../durations.ts';
 import { spanOfLine } from '../group-lines.ts';
 import { wishOf } from '../moves/wish-words.ts';
 import { readSection } from '../read-section.ts';
-import type { Edit, LabelRef } from './edit.ts';
+import type { BlockNumber, Edit, LabelRef } from './edit.ts';
 import { type Step, targetOf, tell } from './edit-step.ts';
 import { freshIds, insertedAt, placeIn, withBlock, withoutBlock } from './plan-lines.ts';
 
@@ -18,6 +29,53 @@ export function changeBlock(
   const changed = change(target.block);
   if (changed === undefined) return tell(step, { code: 'block-without-numbers', block: target.block.kind });
   return withBlock(step.plan, target.block.id, () => changed);
+}
+
+/** The block of its kind that the class has only one of. */
+function onlyBlock(kind: BlockKind, step: Step): Block | undefined {
+  const found = step.plan.blocks.filter((block) => block.kind === kind);
+  if (found.length > 1) return tell(step, { code: 'several-blocks', word: kind, count: found.length });
+  return found[0] ?? tell(step, { code: 'no-such-block', word: kind });
+}
+
+/** `change amrap to 6`: the number of the only block of that kind. */
+export function changeOnlyBlock(
+  edit: Edit & { readonly kind: 'change block' },
+  step: Step,
+): Plan | undefined {
+  const block = onlyBlock(edit.block, step);
+  if (block === undefined) return undefined;
+  const changed = hasLetters(block) ? withNumber(block, edit.to) : withOwnLength(block, edit.to);
+  if (changed === undefined) return tell(step, { code: 'block-without-numbers', block: block.kind });
+  return { ...step.plan, blocks: step.plan.blocks.map((each) => (each === block ? changed : each)) };
+}
+
+function withNumber(block: LetteredBlock, to: BlockNumber): LetteredBlock | undefined {
+  switch (to.kind) {
+    case 'rounds':
+      return withRounds(block, to.rounds);
+    case 'interval':
+      return withInterval(block, to.interval);
+    case 'length':
+      return withLengthOf(block, to.length);
+  }
+}
+
+/** A bare number is read as on the block's own line: minutes of a warm-up, seconds of a rest. */
+function withOwnLength(block: OpenBlock | TimeBlock, to: BlockNumber): Block | undefined {
+  if (to.kind !== 'length') return undefined;
+  const { bare, number, seconds } = to.length;
+  if (isTimeBlock(block)) return { ...block, seconds };
+  return {
+    ...block,
+    length: { kind: 'fixed', seconds: bare && block.kind !== 'song' ? number * 60 : seconds },
+  };
+}
+
+export function withInterval(block: LetteredBlock, interval: Interval): LetteredBlock | undefined {
+  return 'rounds' in block && block.intervals.some(({ workSeconds }) => workSeconds > 0)
+    ? { ...block, intervals: [interval] }
+    : undefined;
 }
 
 export function withRounds(block: LetteredBlock, rounds: number): LetteredBlock | undefined {
@@ -121,10 +179,8 @@ function withNewIds(block: Block, ids: () => LineId): Block {
 }
 
 export function dropBlock(edit: Edit & { readonly kind: 'drop block' }, step: Step): Plan | undefined {
-  const found = step.plan.blocks.filter(({ kind }) => kind === edit.block);
-  const [block] = found;
-  if (block === undefined) return tell(step, { code: 'no-such-block', word: edit.block });
-  if (found.length > 1) return tell(step, { code: 'several-blocks', word: edit.block, count: found.length });
+  const block = onlyBlock(edit.block, step);
+  if (block === undefined) return undefined;
   if (isTimeBlock(block)) {
     return { ...step.plan, blocks: step.plan.blocks.filter(({ id }) => id !== block.id) };
   }

@@ -34,6 +34,8 @@ export type Edit =
     }
   | { readonly kind: 'drop'; readonly letters: readonly LabelRef[] }
   | { readonly kind: 'drop block'; readonly block: BlockKind; readonly span: Span }
+  /** The only block of its kind, by its word and not by a letter. */
+  | { readonly kind: 'change block'; readonly block: BlockKind; readonly to: BlockNumber }
   | { readonly kind: 'drop rest'; readonly at: LabelRef }
   | { readonly kind: 'move'; readonly at: LabelRef; readonly place: Place }
   | { readonly kind: 'rounds'; readonly at: LabelRef; readonly rounds: number }
@@ -62,6 +64,12 @@ export type Edit =
   | { readonly kind: 'option'; readonly option: 'easier' | 'harder'; readonly at: LabelRef }
   | { readonly kind: 'kit'; readonly items: readonly KitItem[] }
   | { readonly kind: 'facts'; readonly facts: Partial<PlanFacts> };
+
+/** What a block's line says of its rounds, its work and rest, or its length. */
+export type BlockNumber =
+  | { readonly kind: 'rounds'; readonly rounds: number }
+  | { readonly kind: 'interval'; readonly interval: Interval }
+  | { readonly kind: 'length'; readonly length: Duration };
 
 export type Place = { readonly side: 'before' | 'after'; readonly at: LabelRef };
 

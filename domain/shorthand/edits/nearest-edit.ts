@@ -1,7 +1,10 @@
 import { slipPlace } from '../../catalogue/name-slip.ts';
+import { blockWordAt } from '../blocks/block-words.ts';
+import { clausesOf } from '../blocks/clauses.ts';
 import { keepText } from '../keep-text.ts';
 import { limits } from '../limits.ts';
 import { type Line, linesOf } from '../lines-of.ts';
+import { past } from '../matches.ts';
 import { moveMarkAt } from '../moves/move-marks.ts';
 import { packTokens } from '../moves/pack-tokens.ts';
 import { tokensOf } from '../tokens-of.ts';
@@ -14,7 +17,7 @@ export function nearestEdit(text: string): string | undefined {
   const [line, another] = linesOf(kept.slice(0, limits.messageLength));
   if (line === undefined || another !== undefined || editWordAt(tokensOf(line)) !== undefined)
     return undefined;
-  return withNearVerb(line) ?? withRounds(line) ?? withVerbInFront(line);
+  return withNearVerb(line) ?? withRounds(line) ?? withChangeInFront(line) ?? withVerbInFront(line);
 }
 
 /** `swpa B1 front squat`: one slip in the first word. */
@@ -36,6 +39,19 @@ function withRounds(line: Line): string | undefined {
   const isRounds = tokens.some(({ text }) => text === 'rounds' || text === 'round');
   if (!isRounds || label === undefined || number === undefined || tokens.length !== 3) return undefined;
   return `rounds ${label.value.label} x${number.text}`;
+}
+
+/** `amrap to 6`, `make the circuit x4`: a block by its word, with its new number. */
+function withChangeInFront(line: Line): string | undefined {
+  const tokens = tokensOf(line);
+  const from = past(tokens, past(tokens, 0, 'make', 'set'), 'the');
+  const word = blockWordAt(tokens.slice(from));
+  const to = word && past(tokens, from + word.next, 'to');
+  if (word === undefined || to === undefined || (from === 0 && to === word.next)) return undefined;
+  const [clause, another] = clausesOf(tokens, to, 'seconds');
+  const isNumber = clause?.kind === 'length' || clause?.kind === 'interval' || clause?.kind === 'rounds';
+  if (!isNumber || another !== undefined) return undefined;
+  return `change ${word.value.kind} to ${rest(line, tokens[to]?.start ?? line.start)}`;
 }
 
 /** `B1 heavy`, `C rest 15`, `B1 front squat`: a label first, the word for it left out. */

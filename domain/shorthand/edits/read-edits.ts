@@ -13,7 +13,7 @@ import { readKit } from '../read-kit-line.ts';
 import { levelAt, levelOf, slotAt } from '../title/title-facts.ts';
 import { type Token, tokensOf } from '../tokens-of.ts';
 import { type Told, tellNote } from '../told.ts';
-import type { Edit, LabelRef, Place, PlacedEdit } from './edit.ts';
+import type { BlockNumber, Edit, LabelRef, Place, PlacedEdit } from './edit.ts';
 import { type EditReading, partOfLine, tellEdit } from './edit-reading.ts';
 import { type EditVerb, editWordAt } from './edit-verbs.ts';
 import { labelAt } from './label-at.ts';
@@ -72,7 +72,7 @@ function labelled(reading: EditReading): Match<LabelRef> {
 const swap: EditReader = (reading) => {
   const { tokens, line } = reading;
   const at = labelled(reading);
-  if (at === undefined) return incomplete(reading, 'swap B1 front squat');
+  if (at === undefined) return changeBlock(reading) ?? incomplete(reading, 'swap B1 front squat');
   const from = past(tokens, sign(tokens, at.next, ':')?.next ?? at.next, 'with', 'for', 'to', 'by');
   const other = labelAt(tokens, from);
   if (other !== undefined && other.next === tokens.length) {
@@ -82,6 +82,39 @@ const swap: EditReader = (reading) => {
   const moves = { line: partOfLine(line, tokens, from, tokens.length) };
   return { kind: 'swap', at: at.value, moves };
 };
+
+/** `change amrap to 6`, `change the circuit to x4`. */
+function changeBlock({ tokens, at }: EditReading): Edit | undefined {
+  const from = past(tokens, at, 'the');
+  const until = tokens.findIndex(({ text }, place) => place > from && (text === 'to' || text === 'with'));
+  const word = blockWordAt(until === -1 ? tokens.slice(from) : tokens.slice(from, until));
+  const to = word && blockNumberAt(tokens, past(tokens, from + word.next, 'to', 'with'), word.value.kind);
+  return word && to && { kind: 'change block', block: word.value.kind, to };
+}
+
+/** One number of a block's line, up to the end of the line. */
+function blockNumberAt(tokens: readonly Token[], from: number, kind: BlockKind): BlockNumber | undefined {
+  const [first, another] = clausesOf(tokens, from, 'seconds');
+  if (first === undefined || another !== undefined) return undefined;
+  switch (first.kind) {
+    case 'rounds':
+      return { kind: 'rounds', rounds: first.rounds };
+    case 'interval':
+      return {
+        kind: 'interval',
+        interval: { workSeconds: first.workSeconds, restSeconds: first.restSeconds },
+      };
+    case 'length':
+      // A bare number behind `circuit` or `straight` is neither rounds nor seconds.
+      return first.bare && hasRounds(kind) ? undefined : { kind: 'length', length: first };
+    default:
+      return undefined;
+  }
+}
+
+function hasRounds(kind: BlockKind): boolean {
+  return kind === 'circuit' || kind === 'straight' || kind === 'stations' || kind === 'finisher';
+}
 
 /** `before A` or `after C` at the end of the line, with the place where it begins. */
 function placeAtEnd(tokens: readonly Token[]): { readonly place: Place; readonly from: number } | undefined {

@@ -34,27 +34,43 @@ export function joinTypedLetters(read: readonly ReadLetter[], told: Told): reado
     const [first] = letters;
     if (first === undefined || letters.length < run.length) return [];
     if (letters.length === 1) return [first];
-    const span = { start: first.span.start, end: letters.at(-1)?.span.end ?? first.span.end };
-    tellNote(told, { code: 'joined', labels: run.map(({ label }) => label?.label ?? '') }, span);
-    const rests = letters.flatMap(({ restSeconds }) => restSeconds ?? []);
-    const restSeconds = rests.at(-1);
-    const droppedSeconds = rests.slice(0, -1).filter((seconds) => seconds !== restSeconds);
-    if (restSeconds !== undefined && droppedSeconds.length > 0) {
-      tellNote(told, { code: 'joined-rests', keptSeconds: restSeconds, droppedSeconds }, span);
-    }
-    const rounds = letters.findLast((letter) => letter.rounds !== undefined)?.rounds;
-    const joined: Letter = {
-      ...first,
-      span,
-      moves: letters.flatMap(({ moves }) => moves),
-      wholeSetEachSide: letters.some(({ wholeSetEachSide }) => wholeSetEachSide),
-      burnout: letters.some(({ burnout }) => burnout),
-      ...(restSeconds === undefined ? {} : { restSeconds }),
-      ...(rounds === undefined ? {} : { rounds }),
-      say: letters.flatMap(({ say }) => say),
-    };
-    return [joined];
+    return [
+      joinLetters(
+        first,
+        letters,
+        run.map(({ label }) => label?.label ?? ''),
+        told,
+      ),
+    ];
   });
+}
+
+/** Several letters as one, its moves back to back; `labels` are what they are called where that is said. */
+export function joinLetters(
+  first: Letter,
+  letters: readonly Letter[],
+  labels: readonly string[],
+  told: Told,
+): Letter {
+  const span = { start: first.span.start, end: letters.at(-1)?.span.end ?? first.span.end };
+  tellNote(told, { code: 'joined', labels }, span);
+  const rests = letters.flatMap(({ restSeconds }) => restSeconds ?? []);
+  const restSeconds = rests.at(-1);
+  const droppedSeconds = rests.slice(0, -1).filter((seconds) => seconds !== restSeconds);
+  if (restSeconds !== undefined && droppedSeconds.length > 0) {
+    tellNote(told, { code: 'joined-rests', keptSeconds: restSeconds, droppedSeconds }, span);
+  }
+  const rounds = letters.findLast((letter) => letter.rounds !== undefined)?.rounds;
+  return {
+    ...first,
+    span,
+    moves: letters.flatMap(({ moves }) => moves),
+    wholeSetEachSide: letters.some(({ wholeSetEachSide }) => wholeSetEachSide),
+    burnout: letters.some(({ burnout }) => burnout),
+    ...(restSeconds === undefined ? {} : { restSeconds }),
+    ...(rounds === undefined ? {} : { rounds }),
+    say: letters.flatMap(({ say }) => say),
+  };
 }
 
 function runsOf(read: readonly ReadLetter[]): readonly (readonly ReadLetter[])[] {

@@ -66,6 +66,58 @@ test('an AMRAP, for time and a ladder get another length', () => {
   ]);
 });
 
+describe('the only block of its kind, by its word', () => {
+  const { plan } = read(
+    [
+      'Class, 60 min',
+      'warm-up 6:00',
+      'circuit x3, 40/20',
+      'push-up',
+      'rest 60',
+      'amrap 8',
+      '10 burpee',
+      'emom 6',
+      '8 push-up',
+      'ladder 3 to 1',
+      'burpee',
+      'cool-down to the end',
+    ].join('\n'),
+  );
+  const printed = (edit: string) => {
+    const edited = plan && editPlan(plan, edit, context);
+    return edited?.problems.length === 0 && edited.plan
+      ? printPlan(edited.plan).split('\n')
+      : edited?.problems;
+  };
+
+  test.each([
+    ['change amrap to 6', 'amrap 6:00'],
+    ['change the AMRAP to 6:30', 'amrap 6:30'],
+    ['change emom to 12', 'emom 12'],
+    ['change circuit to 4 rounds', 'circuit x4, 40/20'],
+    ['change circuit to x2', 'circuit x2, 40/20'],
+    ['replace circuit with 45/15', 'circuit x3, 45/15'],
+    ['change ladder to 4:00', 'ladder 3 to 1, in 4:00'],
+    ['change warm-up to 7', 'warm-up 7:00'],
+    ['change cool-down to 5:00', 'cool-down 5:00'],
+    ['change rest to 90', 'rest 90'],
+  ])('%s', (edit, line) => {
+    expect(printed(edit)).toContain(line);
+  });
+
+  test.each([
+    ['change circuit to 4', 'edit-incomplete'],
+    ['change tabata to x2', 'no-such-block'],
+    ['change amrap to x2', 'block-without-numbers'],
+    ['change amrap to 45/15', 'block-without-numbers'],
+    ['change warm-up to x2', 'block-without-numbers'],
+    ['change amrap to 6 burpees', 'edit-incomplete'],
+    ['add amrap 4 after A\nchange amrap to 6', 'several-blocks'],
+  ])('%s is told', (edit, code) => {
+    expect(printed(edit)).toMatchObject([{ code }]);
+  });
+});
+
 describe('edits', () => {
   test.each<readonly [string, readonly string[], readonly string[]]>([
     ['swap B front squat', ['goblet squat 45s heavy (elbows in)'], ['front squat 45s (elbows in)']],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { classOf, linesOf, notesOf, problemsOf } from './reading.ts';
+import { classOf, linesOf, notesOf, problemsOf, read } from './reading.ts';
 
 describe('block lines and their canonical form', () => {
   test.each<readonly [string, string]>([
@@ -91,7 +91,7 @@ describe('block lines and their canonical form', () => {
     ['straight', [['number-needed', 'straight']]],
     ['emom', [['number-needed', 'emom']]],
     ['emom 10:30', [['whole-minutes', '10:30']]],
-    ['every 1:30', [['number-needed', 'every']]],
+    ['every 1:30', [['number-needed', 'every 1:30']]],
     ['amrap', [['number-needed', 'amrap']]],
     ['for time', [['number-needed', 'for time']]],
     ['ladder', [['number-needed', 'ladder']]],
@@ -114,6 +114,104 @@ describe('block lines and their canonical form', () => {
     ['circuit x3, 40/20, 30/10', [['said-twice', '30/10']]],
   ])('%s is a problem', (line, problems) => {
     expect(problemsOf(classOf(line, '10 goblet squat'))).toEqual(problems);
+  });
+
+  test.each<readonly [string, string]>([
+    ['E2MOM x5, 40 work', 'every 2:00 x5, 40 work'],
+    ['e3mom, x4, 40 work', 'every 3:00 x4, 40 work'],
+    ['E2MOM 10, 40 work', 'every 2:00 x5, 40 work'],
+    ['21 15 9', 'ladder 21 15 9'],
+    ['21-15-9', 'ladder 21 15 9'],
+    ['10, 8, 6, 4, 2, in 6:00', 'ladder 10 to 2 step 2, in 6:00'],
+    ['10 to 1', 'ladder 10 to 1'],
+    ['2 to 10 step 2', 'ladder 2 to 10 step 2'],
+    ['for time 21 15 9', 'ladder 21 15 9'],
+    ['For time: 21-15-9, cap 10:00', 'ladder 21 15 9, in 10:00'],
+  ])('%s is read and said', (line, printed) => {
+    const text = classOf('warm-up 5:00', line, 'goblet squat');
+    expect(problemsOf(text)).toEqual([]);
+    expect(linesOf(text)).toEqual(['warm-up 5:00', printed, 'goblet squat']);
+    expect(notesOf(text)).toEqual([{ code: 'read-as', read: line, as: printed }]);
+  });
+
+  test.each<readonly [string, string]>([
+    ['every 2 min for 10 min, 40 work', 'every 2:00 x5, 40 work'],
+    ['every minute for 10, 40 work', 'emom 10, 40 work'],
+  ])('%s says its length in one way only', (line, printed) => {
+    const text = classOf(line, 'goblet squat');
+    expect([problemsOf(text), notesOf(text)]).toEqual([[], []]);
+    expect(linesOf(text)).toEqual([printed, 'goblet squat']);
+  });
+
+  test.each<readonly [string, readonly string[]]>([
+    ['E2MOM', ['every 2:00 x6']],
+    ['every 2 min', ['every 2:00 x6']],
+    ['every 2 min for 9 min', ['every 2:00 x5']],
+    ['every 2 min 10', ['every 2:00 x6']],
+    ['every 2 x5', ['every 2:00 x5', 'every 2s x5']],
+    ['emom x5, 2:00', ['every 2:00 x5']],
+    ['2 min emom x5', ['every 2:00 x5']],
+    ['emom 10 every 2 min', ['every 2:00 x5']],
+    ['emom x10', ['emom 10']],
+  ])('%s offers what would work, and that works', (line, works) => {
+    const [problem, ...others] = read(classOf(line, '8 push-up')).problems;
+    expect(others).toEqual([]);
+    expect(problem && 'works' in problem ? [problem.works].flat() : []).toEqual(works);
+    const [first = ''] = works;
+    expect(problemsOf(classOf(first, '8 push-up'))).toEqual([]);
+  });
+
+  test.each<readonly [readonly string[], readonly string[]]>([
+    [
+      ['superset x3 40/20', 'goblet squat', 'push-up'],
+      ['straight x3, 40/20', 'goblet squat + push-up'],
+    ],
+    [
+      ['Super-sets x3, 40/20', 'goblet squat', 'push-up', 'plank', 'dead bug, rest 30'],
+      ['straight x3, 40/20', 'goblet squat + push-up', 'plank + dead bug, rest 30'],
+    ],
+    [
+      ['supersets x3, 40/20', 'goblet squat + push-up', 'plank', 'dead bug'],
+      ['straight x3, 40/20', 'goblet squat + push-up', 'plank + dead bug'],
+    ],
+    [
+      ['superset x3, 40/20', 'A1 goblet squat', 'A2 push-up', 'A3 plank'],
+      ['straight x3, 40/20', 'goblet squat + push-up + plank'],
+    ],
+    [
+      ['tri-set x2, 30/30', 'goblet squat', 'push-up', 'plank'],
+      ['straight x2, 30/30', 'goblet squat + push-up + plank'],
+    ],
+    [
+      ['giant set x2, 30/60', 'goblet squat', 'push-up', 'plank', 'dead bug', 'burpee'],
+      ['straight x2, 30/60', 'goblet squat + push-up + plank + dead bug + burpee'],
+    ],
+    [['superset x3: goblet squat 10, 8 push-up'], ['straight x3', '10 goblet squat + 8 push-up']],
+  ])('lines under a word for several moves are joined: %j', (lines, printed) => {
+    expect(problemsOf(classOf(...lines))).toEqual([]);
+    expect(linesOf(classOf(...lines))).toEqual(printed);
+  });
+
+  test('how they are joined is said', () => {
+    expect(notesOf(classOf('superset x3 40/20', 'goblet squat', 'push-up'))).toEqual([
+      { code: 'read-as', read: 'superset x3 40/20', as: 'straight x3, 40/20' },
+      { code: 'joined', labels: ['goblet squat', 'push-up'] },
+    ]);
+  });
+
+  test('lines that are left over are told, with what would work', () => {
+    const { problems } = read(classOf('superset x3 40/20', 'goblet squat', 'push-up', 'plank'));
+    expect(problems).toMatchObject([
+      { code: 'lines-left-over', lines: 3, each: 2, works: 'goblet squat + push-up' },
+    ]);
+    expect(problemsOf(classOf('tri-set x3 40/20', 'plank'))).toEqual([
+      ['lines-left-over', 'tri-set x3 40/20'],
+    ]);
+  });
+
+  test('a title with such a word stays one', () => {
+    for (const title of ['Superset Saturday', 'Supersets', '21-15-9'])
+      expect(read(`${title}, 45 min\ncircuit x3, 40/20\nplank`).plan?.facts.title).toBe(title);
   });
 
   test('a block line without its moves is a problem', () => {
