@@ -15,6 +15,7 @@ import {
   totalsText,
   workToRestText,
 } from './en/card-words.ts';
+import { catalogueWords } from './en/catalogue-words.ts';
 import { cautionWords } from './en/caution-words.ts';
 import { changeText } from './en/change-words.ts';
 import { classChangeWords } from './en/class-change-words.ts';
@@ -65,6 +66,7 @@ export const english = {
   note: noteText,
   change: changeText,
   finding: findingText,
+  catalogue: catalogueWords,
   caution: cautionWords,
   severity: severityText,
   refusal: refusalText,
