@@ -5,6 +5,7 @@ import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { clashesWith } from './clashes-with.ts';
 import { classesAround } from './classes-around.ts';
+import { keepPlanMessages } from './keep-plan-messages.ts';
 import { saveChanged } from './save-changed.ts';
 import { whoHears } from './told-of-change.ts';
 
@@ -17,7 +18,7 @@ export async function cancelClass(desk: Desk, scheduled: ScheduledClass, by: str
   if (refused !== undefined) return refused;
   if (!isOn(scheduled)) return { text: classes.cancelled(scheduled, inertText) };
   const { coverOpen: _, ...rest } = scheduled;
-  await saveChanged(desk, scheduled, { ...rest, state: 'cancelled' });
+  await change(desk, scheduled, { ...rest, state: 'cancelled' });
   await tellOthers(desk, scheduled, by, classes.changedBy(scheduled, by, 'cancelled', inertText));
   return { text: classes.cancelled(scheduled, inertText) };
 }
@@ -28,7 +29,7 @@ export async function putOnAgain(desk: Desk, scheduled: ScheduledClass, by: stri
   const refused = refusal(desk, scheduled, by);
   if (refused !== undefined) return refused;
   if (scheduled.state !== 'cancelled') return { text: classes.onAgain(scheduled, inertText) };
-  await saveChanged(desk, scheduled, { ...scheduled, state: 'planned' });
+  await change(desk, scheduled, { ...scheduled, state: 'planned' });
   await tellOthers(desk, scheduled, by, classes.changedBy(scheduled, by, 'on again', inertText));
   return withClashes(desk, scheduled, classes.onAgain(scheduled, inertText));
 }
@@ -49,7 +50,7 @@ export async function moveClass(
   if (to.instant === scheduled.startsAt.instant && !isElsewhere) return { text: classes.sameMoment };
   if (to.instant <= desk.now) return { text: classes.inThePast };
   const after = movedClass(scheduled, to, room);
-  await saveChanged(desk, scheduled, after);
+  await change(desk, scheduled, after);
   await tellOthers(desk, after, by, classes.movedBy(scheduled, after, by, inertText));
   return withClashes(desk, after, classes.moved(scheduled, after, inertText));
 }
@@ -80,7 +81,7 @@ export async function closeDays(desk: Desk, from: string, to: string, by: string
     const { date, instant } = scheduled.startsAt;
     if (date < from || date > to || instant <= desk.now || !isOn(scheduled)) continue;
     const { coverOpen: _, ...rest } = scheduled;
-    await saveChanged(desk, scheduled, { ...rest, state: 'cancelled' });
+    await change(desk, scheduled, { ...rest, state: 'cancelled' });
     cancelled.push(scheduled);
   }
   const listed = (those: readonly ScheduledClass[]) =>
@@ -99,6 +100,11 @@ export async function closeDays(desk: Desk, from: string, to: string, by: string
         listed(cancelled.filter((each) => each.instructorId === person)),
       );
   return { text: listed(cancelled) };
+}
+
+async function change(desk: Desk, before: ScheduledClass, after: ScheduledClass): Promise<void> {
+  await saveChanged(desk, before, after);
+  await keepPlanMessages(desk, after);
 }
 
 /** Why this person can't change this class now; undefined where they can. */

@@ -8,8 +8,7 @@ import { refusal } from './change-class.ts';
 import { classesAround } from './classes-around.ts';
 import { findClass } from './classes-in-week.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
-import { openPlan } from './open-plan.ts';
-import { refreshCard } from './post-draft.ts';
+import { keepPlanMessages } from './keep-plan-messages.ts';
 import { saveChanged } from './save-changed.ts';
 
 /** How long before its start a class counts as the one at hand: our own rule. */
@@ -30,8 +29,7 @@ export async function recountKit(
   if (refused !== undefined) return refused;
   const after: ScheduledClass = { ...scheduled, people };
   await saveChanged(desk, scheduled, after);
-  const open = scheduled.planId === undefined ? undefined : await openPlan(desk, scheduled.planId);
-  if (open !== undefined) await refreshCard(desk, open, `people:${desk.newId()}`);
+  await keepPlanMessages(desk, after);
   const { approved } = await countdownPlanOf(desk, scheduled);
   if (approved === undefined) return { text: classes.noPlanToCount };
   const room = desk.settings.rooms.find(({ name }) => name === scheduled.room);

@@ -11,14 +11,16 @@ import { postInThread } from './post-draft.ts';
 import { saveChanged } from './save-changed.ts';
 
 /**
- * Brings the calendar in line with the facts on the title line: day, time, room, people, length. Of a class
- * that is on the calendar, only what this version changed: what was moved or counted there stays.
+ * Brings the calendar in line with the facts on the title line: day, time, room, people, length. Once the plan
+ * has a class, only what this version changed: what was moved or counted there stays, and a class that was
+ * cancelled or taught is not planned anew by a change of something else.
  */
 export async function scheduleFromFacts(desk: Desk, open: Omit<OpenPlan, 'scheduled'>): Promise<void> {
   const facts = open.report.plan?.facts;
   if (facts === undefined) return;
-  const planned = await plannedClassOf(desk, open.record.id);
-  const wanted = planned === undefined ? facts : changedFacts(facts, await factsBefore(desk, open));
+  const classes = await desk.stores.classes.findByPlan(desk.studioId, open.record.id);
+  const planned = classes.find(({ state }) => state === 'planned' || state === 'moved');
+  const wanted = classes.length === 0 ? facts : changedFacts(facts, await factsBefore(desk, open));
   const startsAt =
     wanted.startsAt === undefined ? planned?.startsAt : zonedMoment(wanted.startsAt, desk.settings.zone);
   if (startsAt === undefined) return;
@@ -76,12 +78,6 @@ async function factsBefore(desk: Desk, open: Omit<OpenPlan, 'scheduled'>): Promi
   const before =
     number < 1 ? undefined : await desk.stores.plans.findVersion(desk.studioId, open.record.id, number);
   return before?.plan?.facts;
-}
-
-/** The class still to come that this plan is for. */
-async function plannedClassOf(desk: Desk, planId: string): Promise<ScheduledClass | undefined> {
-  const classes = await desk.stores.classes.findByPlan(desk.studioId, planId);
-  return classes.find(({ state }) => state === 'planned' || state === 'moved');
 }
 
 /** The instructor's own timetabled class at that instant that has no plan yet. */

@@ -1,6 +1,13 @@
 import nock from 'nock';
 import { afterEach, describe, expect, test } from 'vitest';
-import { coach, createTimetableStudio, mira, studioSettings, teamChannel } from './timetable-studio.ts';
+import {
+  coach,
+  createTimetableStudio,
+  homeThread,
+  mira,
+  studioSettings,
+  teamChannel,
+} from './timetable-studio.ts';
 
 const thursday = '2026-10-15';
 const noon = '2026-10-15T11:00:00.000Z';
@@ -75,10 +82,10 @@ describe('the one message of a class', () => {
 
   test('follows a plan that is approved, and one that is changed', async () => {
     studio = await createTimetableStudio(noon);
-    const { id } = await studio.givePlan('thu', thursday, 'draft');
+    await studio.givePlan('thu', thursday, 'draft');
     await studio.walkTo('2026-10-15T16:30:00.000Z');
     expect(countdowns()[0]).toContain('Plan in change.');
-    const inThread = { thread_ts: `home-${id}` };
+    const inThread = { thread_ts: homeThread('thu', thursday) };
     await studio.say(mira, 'send', inThread);
     await studio.at('2026-10-15T16:35:00.000Z');
     await studio.say(coach, 'approve', { ...inThread, channel: 'D1' });

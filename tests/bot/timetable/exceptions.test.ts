@@ -181,3 +181,38 @@ describe('forged and outdated buttons', () => {
     expect(studio.workspace.told.map(({ text }) => text).join()).not.toContain('went wrong');
   });
 });
+
+describe('a plan whose class was cancelled', () => {
+  const text =
+    'Push, 45 min, Thu 18:30, Hall, 14 people\nwarm-up 5:00: march\ncircuit x3, 40/20\npush-up\nplank\ncool-down to the end';
+  const card = () =>
+    JSON.stringify(studio.workspace.posts.find(({ key }) => key?.startsWith('card:'))?.blocks);
+  const classes = async () => {
+    const [plan] = await studio.storage.plans.listByAuthor('T1', mira, 1);
+    return (await studio.storage.classes.findByPlan('T1', plan?.id ?? '')).map(
+      ({ startsAt, state }) => `${startsAt.date} ${startsAt.time} ${state}`,
+    );
+  };
+
+  test('is edited without a class coming back; a new day on its title line is a new class', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(mira, text, { ts: '900.1' });
+    const planned = card();
+    await studio.say(mira, 'cancel Thu 18:30');
+    expect(card()).not.toBe(planned);
+    await studio.say(mira, 'rounds A x4', { thread_ts: '900.1' });
+    await studio.say(mira, '18 now', { thread_ts: '900.1' });
+    expect(await classes()).toEqual(['2026-10-15 18:30 cancelled']);
+    await studio.say(mira, text.replace('Thu 18:30', 'Fri 10:00'), { thread_ts: '900.1' });
+    expect(await classes()).toEqual(['2026-10-15 18:30 cancelled', '2026-10-16 10:00 planned']);
+  });
+
+  test('after it was moved, neither', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(mira, text, { ts: '900.1' });
+    await studio.say(mira, 'move Thu 18:30 to Fri 10:00');
+    await studio.say(mira, 'cancel Fri 10:00');
+    await studio.say(mira, 'rounds A x4', { thread_ts: '900.1' });
+    expect(await classes()).toEqual(['2026-10-16 10:00 cancelled']);
+  });
+});

@@ -1,6 +1,14 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { actions } from '../../../bot/ids.ts';
-import { coach, createTimetableStudio, ines, mira, studioSettings, teamChannel } from './timetable-studio.ts';
+import {
+  coach,
+  createTimetableStudio,
+  homeThread,
+  ines,
+  mira,
+  studioSettings,
+  teamChannel,
+} from './timetable-studio.ts';
 
 const thursday = '2026-10-15';
 const wednesday = '2026-10-14T11:00:00.000Z';
@@ -123,7 +131,7 @@ describe('the last minutes', () => {
     expect(studio.last(teamChannel)?.text).toBe(
       'Only the instructor of the class or a head coach can do that.',
     );
-    await studio.say(mira, 'rounds B x2', { thread_ts: 'home-plan-thu-2026-10-15' });
+    await studio.say(mira, 'rounds B x2', { thread_ts: homeThread('thu', thursday) });
     expect(studio.workspace.posts.find(({ text }) => text.startsWith('Thursday Lift'))?.text).toContain(
       '12 people',
     );
@@ -144,7 +152,9 @@ test('18 now in a plan’s thread is of its class: the card shows both, the plan
   expect(card()).toContain('14 people · Hall');
   expect(card()).not.toContain('in its class');
   await studio.say(mira, '18 now', { thread_ts: '900.1' });
-  expect(studio.last('D1')?.text).toBe('There is no approved plan to count kit for; the class’s head count is kept.');
+  expect(studio.last('D1')?.text).toBe(
+    'There is no approved plan to count kit for; the class’s head count is kept.',
+  );
   expect(card()).toContain('14 people · Hall · in its class: 18 people');
   const scheduled = await studio.storage.classes.find('T1', 'thu:2026-10-15');
   expect(scheduled?.people).toBe(18);

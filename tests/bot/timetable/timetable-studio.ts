@@ -85,6 +85,11 @@ plank
 reverse lunge alternating
 cool-down to the end`;
 
+/** The stamp of the message that the draft for a class is under. */
+export function homeThread(slotId: string, date: string, { slots } = studioSettings): string {
+  return `${date.replaceAll('-', '')}.00000${slots.findIndex(({ id }) => id === slotId)}`;
+}
+
 /** The real app over real storage and a workspace in memory; its clock stands until it is moved. */
 export async function createTimetableStudio(
   now: string,
@@ -163,7 +168,7 @@ export async function createTimetableStudio(
         state,
         currentVersion: 1,
         ...(state === 'approved' ? { approvedVersion: 1 } : {}),
-        home: { place: `D${scheduled.instructorId.slice(1)}`, thread: `home-${id}` },
+        home: { place: `D${scheduled.instructorId.slice(1)}`, thread: homeThread(slotId, date, settings) },
         createdAt: app.clock.instant,
       };
       await kept.inTransaction(async (stores) => {
