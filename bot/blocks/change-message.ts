@@ -101,7 +101,7 @@ function setsMoved(before: OpenPlan, after: OpenPlan, words: Words): readonly st
   const moved = muscles
     .map((muscle) => [muscle, words.sets(was[muscle] ?? 0), words.sets(now[muscle] ?? 0)] as const)
     .filter(([, before, after]) => before !== after)
-    .map(([muscle, before, after]) => `${muscle} ${before} → ${after}`);
+    .map(([muscle, before, after]) => `${words.catalogue.muscle(muscle)} ${before} → ${after}`);
   return moved.length === 0 ? [] : [`${words.card.intervalSets}: ${moved.join(' · ')}`];
 }
 

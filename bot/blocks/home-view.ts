@@ -159,14 +159,14 @@ const cellWidth = 3;
 const wholeFrom = 10;
 
 /** Numbers in cells of a fixed width, a dot for none; narrow enough for a phone, Sunday included. */
-function tableLines(rows: readonly MuscleDays[], { home }: Words): readonly string[] {
-  const width = Math.max(...rows.map(({ muscle }) => home.muscle(muscle).length), 0);
+function tableLines(rows: readonly MuscleDays[], { home, catalogue }: Words): readonly string[] {
+  const width = Math.max(...rows.map(({ muscle }) => catalogue.muscle(muscle).length), 0);
   const head = `${' '.repeat(width)}${home.dayHeads.map((day) => day.padStart(cellWidth)).join('')}`;
   return [
     head,
     ...rows.map(
       ({ muscle, setsByDay }) =>
-        `${home.muscle(muscle).padEnd(width)}${setsByDay.map((sets) => cellText(sets).padStart(cellWidth)).join('')}`,
+        `${catalogue.muscle(muscle).padEnd(width)}${setsByDay.map((sets) => cellText(sets).padStart(cellWidth)).join('')}`,
     ),
   ];
 }

@@ -17,10 +17,10 @@ export function musclesLines(open: OpenPlan, show: Show): readonly string[] {
     return touched.length === 0
       ? []
       : [
-          `*${group}*  ${touched
+          `*${words.catalogue.muscleGroup(group)}*  ${touched
             .map(
               (muscle) =>
-                `${muscle} ${words.sets(setsByMuscle[muscle] ?? 0)} (${words.length(tensionSecondsByMuscle[muscle] ?? 0)})`,
+                `${words.catalogue.muscle(muscle)} ${words.sets(setsByMuscle[muscle] ?? 0)} (${words.length(tensionSecondsByMuscle[muscle] ?? 0)})`,
             )
             .join(' · ')}`,
         ];

@@ -2,7 +2,7 @@ import type { Block, KnownBlock } from '@slack/types';
 import type { NoticePayload } from '../../domain/ports.ts';
 import type { DoseSettings } from '../../domain/settings.ts';
 import { type Saying, type SayingDecision, sayingOf } from '../../domain/week/sayings.ts';
-import { type WeekChart, weekChart } from '../../domain/week/week-chart.ts';
+import { weekChart } from '../../domain/week/week-chart.ts';
 import type { WeekReport } from '../../domain/week/week-report.ts';
 import type { WholeWeek } from '../flows/week-of-studio.ts';
 import type { Message } from '../handling.ts';
@@ -12,7 +12,7 @@ import { printButtonValue } from './button-value.ts';
 import { buttons, context, header, section, sections } from './elements.ts';
 import { inertText } from './escape.ts';
 import { clip, limits } from './limits.ts';
-import { drawWeekChart } from './week-picture.ts';
+import { drawWeekChart, type NamedBars } from './week-picture.ts';
 
 /** Lines of under-trained muscles on the first screen of a phone; the rest is in the thread. */
 const mostLines = 6;
@@ -91,8 +91,9 @@ export function renderWeekDetails(
   words: Words,
 ): NoticePayload & { readonly fallbackBlocks: readonly KnownBlock[] } {
   const { week } = words;
-  const chart = weekChart(report, dose);
-  const numbers = week.chartText(chart.bars, chart.leastSets);
+  const { leastSets, ...chart } = weekChart(report, dose);
+  const bars = chart.bars.map(({ muscle, sets }) => ({ name: words.catalogue.muscle(muscle), sets }));
+  const numbers = week.chartText(bars, leastSets);
   const under = week.underTrained(report.underTrained, inertText);
   const before = sections('under-trained-all', under.length > mostLines || quiet.length > 0 ? under : []);
   const after: readonly KnownBlock[] = [
@@ -110,28 +111,28 @@ export function renderWeekDetails(
   if (report.trust.withPlan === 0) return { text, fallbackBlocks: [...before, ...after] };
   return {
     text,
-    blocks: [...before, chartBlock(chart, words), ...after],
+    blocks: [...before, chartBlock(bars, words), ...after],
     fallbackBlocks: [...before, ...after],
     picture: {
       name: `week-${report.week}.png`,
-      svg: drawWeekChart(chart, { title: week.chartTitle, least: week.chartLeast(chart.leastSets) }),
+      svg: drawWeekChart({ bars, leastSets }, { title: week.chartTitle, least: week.chartLeast(leastSets) }),
       altText: week.chartAlt(numbers),
     },
   };
 }
 
 /** The workspace's own chart; its numbers stand as text under it. */
-function chartBlock({ bars }: WeekChart, words: Words): Block {
+function chartBlock(bars: NamedBars, words: Words): Block {
   const points = bars
     .slice(0, limits.chartCategories)
-    .map(({ muscle, sets }) => ({ label: clip(muscle, limits.chartLabel), value: sets }));
+    .map(({ name, sets }) => ({ label: clip(name, limits.chartLabel), value: sets }));
   const block = {
     type: 'data_visualization',
     block_id: 'chart',
     title: clip(words.week.chartTitle, limits.chartTitle),
     chart: {
       type: 'bar',
-      series: [{ name: 'sets', data: points }],
+      series: [{ name: words.week.chartSeries, data: points }],
       axis_config: { categories: points.map(({ label }) => label) },
     },
   } as const;

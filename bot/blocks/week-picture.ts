@@ -1,4 +1,3 @@
-import type { WeekChart } from '../../domain/week/week-chart.ts';
 import { escapeText } from './escape.ts';
 
 /** Pixels. */
@@ -9,21 +8,24 @@ const tint = { ink: '#1f2328', bar: '#6b7f99', line: '#59636e', ground: '#ffffff
 /** Keeps a number readable where the line runs behind it. */
 const halo = `stroke="${tint.ground}" stroke-width="5" paint-order="stroke"`;
 
+/** Bars from the top down, each with its name. */
+export type NamedBars = readonly { readonly name: string; readonly sets: number }[];
+
 /** The week's bar chart as SVG: a name, a bar and its number a row, and a line at the least wanted. */
 export function drawWeekChart(
-  { bars, leastSets }: WeekChart,
+  { bars, leastSets }: { readonly bars: NamedBars; readonly leastSets: number },
   words: { readonly title: string; readonly least: string },
 ): string {
   const most = Math.max(leastSets, ...bars.map(({ sets }) => sets));
   const widthOf = (sets: number) => (sets / most) * (size.width - size.names - size.right);
   const height = size.top + bars.length * size.row + size.bottom;
   const leastX = Math.round(size.names + widthOf(leastSets));
-  const rows = bars.map(({ muscle, sets }, place) => {
+  const rows = bars.map(({ name, sets }, place) => {
     const y = size.top + place * size.row;
     const width = Math.round(widthOf(sets));
     const textY = y + size.bar - 5;
     return [
-      `<text x="${size.names - 10}" y="${textY}" text-anchor="end">${escapeText(muscle)}</text>`,
+      `<text x="${size.names - 10}" y="${textY}" text-anchor="end">${escapeText(name)}</text>`,
       `<rect x="${size.names}" y="${y}" width="${width}" height="${size.bar}" fill="${tint.bar}"/>`,
       `<text x="${size.names + width + 8}" y="${textY}" ${halo}>${sets}</text>`,
     ].join('');

@@ -52,7 +52,7 @@ async function postToTeam(desk: Desk, whole: WholeWeek, { key, at }: ReportMomen
 /** The table as a file; where it can't be posted, the same table as text. */
 function tablePayload({ settings, words }: Desk, { report, classes }: WholeWeek): NoticePayload {
   const title = words.week.tableTitle(report.week);
-  const content = printWeekCsv(report, classes, settings);
+  const content = printWeekCsv(report, classes, settings, words);
   return {
     text: words.week.tableAsText(title, content),
     file: { name: `evenset-week-${report.week}.csv`, title, content },

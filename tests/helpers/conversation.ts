@@ -1,4 +1,5 @@
 import nock from 'nock';
+import type { AppParts } from '../../bot/build-app.ts';
 import { handlers } from '../../bot/handlers.ts';
 import { acceptMessageBlocks, acceptModal, textLengthOf } from '../../bot/local/accepted-blocks.ts';
 import { defaultSettings, type Settings } from '../../domain/settings.ts';
@@ -53,11 +54,14 @@ type OpenView = {
 };
 
 /** The whole app with real SQLite and a workspace in memory; nothing falls due by the clock. */
-export async function openConversation(changes: Partial<Settings> = {}) {
+export async function openConversation(
+  changes: Partial<Settings> = {},
+  parts: Pick<Partial<AppParts>, 'words' | 'due'> = {},
+) {
   nock.disableNetConnect();
   const storage = await openTestStorage();
   const workspace = createFakeWorkspace();
-  const app = createTestApp({ storage, handlers });
+  const app = createTestApp({ storage, handlers, ...parts });
   await storage.studios.save({ id: studioId, name: 'Morgen', createdAt: '2026-11-01T09:00:00.000Z' });
   await storage.settings.save(studioId, { ...studioSettings, ...changes }, 'f', '2026-11-01T09:00:00.000Z');
   await app.start();

@@ -1,4 +1,3 @@
-import type { Muscle } from '../../../domain/catalogue/muscles.ts';
 import type { SetUpStep } from '../../flows/set-up-steps.ts';
 
 /** What the home tab says. */
@@ -24,7 +23,6 @@ export const homeWords = {
   musclesHow:
     'Interval sets of classes taught and planned, Monday to Sunday; from 10 on in whole numbers. A class without a plan is unknown, not zero.',
   dayHeads: ['M', 'T', 'W', 'T', 'F', 'S', 'S'],
-  muscle: (muscle: Muscle) => muscle,
   setUp: 'Before the studio is ready',
   setUpStep: (step: SetUpStep) => setUpText(step),
   askCoach: 'A head coach or admin opens Settings here to set them.',

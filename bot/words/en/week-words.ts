@@ -1,3 +1,4 @@
+import type { weekdays } from '../../../domain/calendar/iso-week.ts';
 import type { Pattern } from '../../../domain/catalogue/patterns.ts';
 import { patterns } from '../../../domain/catalogue/patterns.ts';
 import type { MuscleChange, WeekComparison } from '../../../domain/week/compare-weeks.ts';
@@ -5,6 +6,7 @@ import type { Saying } from '../../../domain/week/sayings.ts';
 import type { CorrectionCause, WeekCorrection } from '../../../domain/week/told-week.ts';
 import type {
   HabitWeek,
+  MuscleWeek,
   PlanWish,
   SlotWeek,
   Trust,
@@ -72,12 +74,16 @@ export const weekWords = {
   quiet: (sayings: readonly Saying[]) =>
     `Left out of the first lines at a coach’s word: ${sayings.map(sayingName).join(', ')}`,
   chartTitle: 'Interval sets, first priority',
-  chartText: (bars: readonly { readonly muscle: string; readonly sets: number }[], leastSets: number) =>
-    `${bars.map(({ muscle, sets }) => `${muscle} ${setsText(sets)}`).join(', ')}; at least ${leastSets} are wanted.`,
+  chartSeries: 'sets',
+  chartText: (bars: readonly { readonly name: string; readonly sets: number }[], leastSets: number) =>
+    `${bars.map(({ name, sets }) => `${name} ${setsText(sets)}`).join(', ')}; at least ${leastSets} are wanted.`,
   chartAlt: (numbers: string) => `Bar chart of interval sets a muscle: ${numbers}`,
   chartLeast: (leastSets: number) => `at least ${leastSets}`,
   source:
     'At least 4 sets a muscle a week: Iversen VM et al. 2021. Two days or more a muscle group: WHO 2020. The counts are interval sets; the research counted hard sets.',
+  tableColumns: ['muscle', 'priority', 'sets', 'days', 'seconds under tension'],
+  tablePriority: (priority: MuscleWeek['priority']): string => priority,
+  tableDay: (day: (typeof weekdays)[number]): string => day,
   tableTitle: (week: string) => `${weekName(week)}, the full table`,
   tableAsText: (title: string, csv: string) => `${title}\n\`\`\`\n${csv.trimEnd()}\n\`\`\``,
   ask: (saying: Saying) => `*${sayingName(saying)}* was said three Mondays running. Shall I go on saying it?`,

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { printWeekCsv } from '../../../bot/blocks/week-csv.ts';
+import { english } from '../../../bot/words/en.ts';
 import { catalogue } from '../../../domain/catalogue/catalogue.ts';
 import { balanceOfWeek } from '../../../domain/week/balance-of-week.ts';
 import { reportTime, slot, studio, taught, week } from '../../domain/week/week-builder.ts';
@@ -9,7 +10,7 @@ const printed = (name: string) => {
   const settings = studio([monday]);
   const classes = [taught(monday, { chest: 2.5 })];
   const report = balanceOfWeek(classes, { week, now: reportTime, settings, catalogue });
-  return printWeekCsv(report, classes, settings);
+  return printWeekCsv(report, classes, settings, english);
 };
 
 describe('the week as CSV', () => {

@@ -2,14 +2,13 @@ import { inflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { drawWeekChart } from '../../../bot/blocks/week-picture.ts';
 import { drawPng } from '../../../bot/notices/draw-png.ts';
-import type { WeekChart } from '../../../domain/week/week-chart.ts';
 
-const chart: WeekChart = {
+const chart = {
   leastSets: 4,
   bars: [
-    { muscle: 'lats', sets: 0 },
-    { muscle: 'chest', sets: 2.5 },
-    { muscle: 'quadriceps', sets: 20 },
+    { name: 'lats', sets: 0 },
+    { name: 'chest', sets: 2.5 },
+    { name: 'quadriceps', sets: 20 },
   ],
 };
 const words = { title: 'Interval sets', least: 'at least 4' };

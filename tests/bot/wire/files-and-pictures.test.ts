@@ -21,7 +21,7 @@ afterEach(async () => {
 });
 
 const svg = drawWeekChart(
-  { leastSets: 4, bars: [{ muscle: 'lats', sets: 2 }] },
+  { leastSets: 4, bars: [{ name: 'lats', sets: 2 }] },
   { title: 'Sets', least: 'at least 4' },
 );
 const chart = { type: 'data_visualization', block_id: 'chart', title: 'Sets', chart: {} };

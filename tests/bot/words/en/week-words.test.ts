@@ -98,7 +98,7 @@ describe('the week in words', () => {
   });
 
   test('the chart as text', () => {
-    expect(weekWords.chartText([{ muscle: 'lats', sets: 0.5 }], 4)).toBe('lats ½; at least 4 are wanted.');
+    expect(weekWords.chartText([{ name: 'lats', sets: 0.5 }], 4)).toBe('lats ½; at least 4 are wanted.');
   });
 
   test('a correction tells what changed', () => {
