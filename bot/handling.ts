@@ -113,6 +113,7 @@ export type MessageRequest = {
   readonly thread?: string;
   readonly text: string;
   readonly edited: boolean;
+  readonly editedStamp?: string;
 };
 
 export type HomeRequest = {

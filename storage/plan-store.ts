@@ -37,7 +37,7 @@ const recordRow = z
   );
 
 const causeSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('written') }),
+  z.strictObject({ kind: z.literal('written'), editedStamp: z.string().exactOptional() }),
   z.strictObject({ kind: z.literal('edit'), words: z.string() }),
   z.strictObject({ kind: z.literal('undo'), restores: z.number() }),
   z.strictObject({ kind: z.literal('redo'), restores: z.number() }),

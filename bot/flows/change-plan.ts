@@ -51,8 +51,17 @@ export async function applyEdit(
   });
 }
 
-/** The class written anew: the whole text, or the text with one line put right. */
-export async function rewrite(desk: Desk, open: OpenPlan, by: string, text: string): Promise<Changed> {
+/**
+ * The class written anew: the whole text, or the text with one line put right. `editedStamp`: by an edit of
+ * its own message.
+ */
+export async function rewrite(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  text: string,
+  editedStamp?: string,
+): Promise<Changed> {
   const isPrivate = whyNotKept(desk, text);
   if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
   const context = await contextFor(desk, open.record.id);
@@ -64,7 +73,8 @@ export async function rewrite(desk: Desk, open: OpenPlan, by: string, text: stri
     open.record.authorId,
     open.scheduled,
   );
-  return append(desk, open, by, { text, report, changes: [], cause: { kind: 'written' } });
+  const cause = { kind: 'written', ...(editedStamp === undefined ? {} : { editedStamp }) } as const;
+  return append(desk, open, by, { text, report, changes: [], cause });
 }
 
 /** Date, time, room and people as picked in the form; the title line says them from then on. */

@@ -12,6 +12,8 @@ export type DraftStart = {
   readonly text: string;
   /** The thread under the person's own message; absent where Evenset posts the text itself. */
   readonly home?: Home;
+  /** The stamp of the edit that the text is from, where it is. */
+  readonly editedStamp?: string;
 };
 
 /** Keeps a class as written, whatever could be read of it, and posts its card. */
@@ -29,7 +31,10 @@ export async function startDraft(desk: Desk, start: DraftStart): Promise<OpenPla
   const version = await saveVersion(desk, record, {
     text: start.text,
     report,
-    cause: { kind: 'written' },
+    cause: {
+      kind: 'written',
+      ...(start.editedStamp === undefined ? {} : { editedStamp: start.editedStamp }),
+    },
     by: start.personId,
   });
   if (start.home === undefined) await postText(desk, record, start.text);

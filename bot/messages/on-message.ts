@@ -39,12 +39,43 @@ export const onMessage: Handler<MessageRequest> = async (request, desk) => {
   return onTopLevel(request, desk);
 };
 
-/** The original message put right is a new version of its draft. */
+/** The original message put right is a new version of its draft. Edits may come in any order: the latest stands. */
 async function onEdited(request: MessageRequest, desk: Desk): Promise<Reaction> {
   const open = await openPlanIn(desk, request.place, request.stamp);
-  if (open === undefined || open.version.text === request.text) return noReaction;
-  const changed = await rewrite(desk, open, request.personId, request.text);
+  if (open === undefined) return draftFromEdited(request, desk);
+  if (open.version.text === request.text || (await isOvertaken(desk, open, request))) return noReaction;
+  const changed = await rewrite(desk, open, request.personId, request.text, request.editedStamp);
   return changed.kind === 'kept' ? reply(request, desk, changed.message) : noReaction;
+}
+
+/** A later edit of the same message is known already. */
+async function isOvertaken(desk: Desk, { record }: OpenPlan, { editedStamp }: MessageRequest) {
+  const versions = await desk.stores.plans.listVersions(desk.studioId, record.id);
+  return versions.some(
+    ({ cause }) =>
+      cause.kind === 'written' &&
+      cause.editedStamp !== undefined &&
+      editedStamp !== undefined &&
+      cause.editedStamp > editedStamp,
+  );
+}
+
+/** A class that was not kept as it stood, or whose own message is still on its way, is drafted as put right. */
+async function draftFromEdited(request: MessageRequest, desk: Desk): Promise<Reaction> {
+  const { place, stamp, personId, text, thread, editedStamp } = request;
+  if (thread !== undefined) return noReaction;
+  const reading = readPlan(text, await contextFor(desk));
+  const recent = await draftJustWritten(desk, personId);
+  if (meaningOf(text, reading, recent !== undefined) !== 'opens a class') return noReaction;
+  const isPrivate = whyNotKept(desk, text);
+  if (isPrivate !== undefined) return reply(request, desk, isPrivate);
+  await startDraft(desk, {
+    personId,
+    text,
+    home: { place, thread: stamp },
+    ...(editedStamp === undefined ? {} : { editedStamp }),
+  });
+  return noReaction;
 }
 
 async function onReply(request: MessageRequest, thread: string, desk: Desk): Promise<Reaction> {
@@ -87,6 +118,8 @@ function plainComment(desk: Desk, { version }: OpenPlan, personId: string, text:
 
 async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction> {
   const { text, place, stamp, personId } = request;
+  // Its edit came first, and is drafted.
+  if ((await findPlanInThread(desk, place, stamp)) !== undefined) return noReaction;
   const [word = '', argument, ...more] = text.trim().split(/\s+/);
   if (word.toLowerCase() === 'week' && more.length === 0)
     return reply(request, desk, await weekForAsker(desk, personId, argument));
@@ -145,7 +178,7 @@ async function reply(
   desk: Desk,
   ...messages: readonly Message[]
 ): Promise<Reaction> {
-  const key = `reply:${request.place}:${request.stamp}`;
+  const key = request.edited ? `${replyKey(request)}:${desk.newId()}` : replyKey(request);
   for (const [place, payload] of messages.entries())
     await desk.stores.notices.enqueue(desk.studioId, {
       key: place === 0 ? key : `${key}:${place + 1}`,
@@ -156,4 +189,8 @@ async function reply(
       causedAt: desk.now,
     });
   return noReaction;
+}
+
+function replyKey({ place, stamp }: MessageRequest): string {
+  return `reply:${place}:${stamp}`;
 }

@@ -131,6 +131,7 @@ export function readEvent(body: unknown, self: Self): IncomingEvent | undefined 
       ...inThread,
       text: event.type === 'app_mention' ? withoutMention(words.text, self) : words.text,
       edited,
+      ...(edited ? { editedStamp: event.message.edited.ts } : {}),
     },
   };
 }

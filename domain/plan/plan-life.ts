@@ -41,9 +41,12 @@ export type PlanRecord = {
   readonly createdAt: string;
 };
 
-/** How a version came about. `undo` and `redo` restore an earlier version by appending it again. */
+/**
+ * How a version came about. `editedStamp`: the workspace's stamp of the edit of a message that wrote it. `undo`
+ * and `redo` restore an earlier version by appending it again.
+ */
 export type VersionCause =
-  | { readonly kind: 'written' }
+  | { readonly kind: 'written'; readonly editedStamp?: string }
   | { readonly kind: 'edit'; readonly words: string }
   | { readonly kind: 'undo'; readonly restores: number }
   | { readonly kind: 'redo'; readonly restores: number };
