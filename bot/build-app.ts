@@ -87,7 +87,7 @@ export function buildApp(parts: AppParts): EvensetApp {
   const makeDesk = createMakeDesk({ clock, newId, words, catalogue });
   const deliveries = createDeliveries(storage, makeDesk);
   const tellAsker = createTellAsker(interaction);
-  const onError = createOnError({ log, words, tellAsker, newId });
+  const onError = createOnError({ storage, log, words, tellAsker, newId });
   const sender = createSender({
     storage,
     client: background,
@@ -119,6 +119,7 @@ export function buildApp(parts: AppParts): EvensetApp {
     },
   });
   const serve = createServe({
+    storage,
     deliveries,
     carryOut: createCarryOut({ client: interaction, sender, readUserGroups, tellAsker, onError, words }),
     onError,

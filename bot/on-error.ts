@@ -1,6 +1,6 @@
+import type { Storage } from '../domain/ports.ts';
 import { errorFacts, type Log } from './log.ts';
 import type { Asker } from './requests/incoming.ts';
-import { isStorageFault } from './storage-fault.ts';
 import type { TellAsker } from './tell-asker.ts';
 import type { Words } from './words/words.ts';
 
@@ -23,17 +23,18 @@ export type OnError = (trouble: Trouble) => Promise<void>;
 
 /** The one place where a failure becomes a sentence for the person, with a number that stands in the log too. */
 export function createOnError(parts: {
+  readonly storage: Pick<Storage, 'isFault'>;
   readonly log: Log;
   readonly words: Words;
   readonly tellAsker: TellAsker;
   readonly newId: () => string;
 }): OnError {
-  const { log, tellAsker } = parts;
+  const { storage, log, tellAsker } = parts;
   const { faults } = parts.words;
 
   const sentence = ({ error, event, words }: Trouble, id: string): string => {
     if (words !== undefined) return words(id);
-    if (!isStorageFault(error)) return faults.unexpected(id);
+    if (!storage.isFault(error)) return faults.unexpected(id);
     if (event === 'kept') return faults.keptForLater(id);
     return event === 'not kept' ? faults.notHeard(id) : faults.notSaved(id);
   };

@@ -1,4 +1,4 @@
-import type { StudioId } from '../domain/ports.ts';
+import type { Storage, StudioId } from '../domain/ports.ts';
 import type { CarryOut } from './answers.ts';
 import type { Decided, Deliveries } from './deliveries.ts';
 import type { Desk, Reaction, ViewAck } from './handling.ts';
@@ -7,7 +7,6 @@ import type { OnError } from './on-error.ts';
 import type { RealTime } from './real-time.ts';
 import type { Asker, Incoming } from './requests/incoming.ts';
 import type { IncomingEvent } from './requests/read-event.ts';
-import { isStorageFault } from './storage-fault.ts';
 
 type Work = (desk: Desk) => Promise<Reaction>;
 
@@ -24,6 +23,7 @@ const ackLeavesMs = 1;
 
 /** The way of one request: decide and save, ack, answer; a failure at any step is told to the person. */
 export function createServe(parts: {
+  readonly storage: Pick<Storage, 'isFault'>;
   readonly deliveries: Deliveries;
   readonly carryOut: CarryOut;
   readonly onError: OnError;
@@ -32,7 +32,7 @@ export function createServe(parts: {
   /** After each commit: there may be something to send. */
   readonly afterChange: () => void;
 }) {
-  const { deliveries, carryOut, onError, log, realTime, afterChange } = parts;
+  const { storage, deliveries, carryOut, onError, log, realTime, afterChange } = parts;
   const toldOnce = new Set<string>();
 
   const answer = async (decided: Decided, incoming: Incoming<unknown>): Promise<void> => {
@@ -72,7 +72,7 @@ export function createServe(parts: {
       try {
         return await deliveries.decideEvent(incoming, work);
       } catch (error) {
-        if (!isStorageFault(error)) throw error;
+        if (!storage.isFault(error)) throw error;
         await realTime.wait(ms);
       }
     }
@@ -91,7 +91,7 @@ export function createServe(parts: {
     try {
       decided = await decideEvent(incoming, work);
     } catch (error) {
-      const isKept = isStorageFault(error);
+      const isKept = storage.isFault(error);
       if (!isKept) await giveUp(studioId, key);
       if (!isKept || !toldOnce.has(key))
         await onError({ error, what, asker, event: isKept ? 'kept' : 'none' });

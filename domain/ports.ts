@@ -326,5 +326,10 @@ export type Storage = Stores & {
    * to `work` is used, and nothing else is waited for (no network, no timer); both throw.
    */
   inTransaction<Result>(work: (stores: Stores) => Promise<Result>): Promise<Result>;
+  /**
+   * True for a failure of storage that passes (no space, a foreign lock, a failing disk): the work may be
+   * tried again.
+   */
+  isFault(error: unknown): boolean;
   close(): Promise<void>;
 };

@@ -15,6 +15,7 @@ import { createPeopleStore } from './people-store.ts';
 import { createPlanStore } from './plan-store.ts';
 import { createReviewStore } from './review-store.ts';
 import { createReadSettings, createSettingsStore, type ReadSettings } from './settings-store.ts';
+import { isStorageFault } from './storage-fault.ts';
 import { createStudioStore } from './studio-store.ts';
 import type { Tables } from './tables.ts';
 import { createTimetableStore } from './timetable-store.ts';
@@ -26,7 +27,7 @@ export type SqliteStorage = Storage & { readonly database: Database };
 
 /**
  * Opens the database at a path, or in memory at `:memory:`, and brings its tables up to date.
- * Throws `NewerDatabaseError` where a newer version wrote it, and SQLite's errors (see `readStorageFault`).
+ * Throws `NewerDatabaseError` where a newer version wrote it, and SQLite's errors.
  */
 export function openStorage({ file }: { readonly file: string }): SqliteStorage {
   const database = openMigrated(file);
@@ -44,6 +45,7 @@ export function openStorage({ file }: { readonly file: string }): SqliteStorage 
       if (traces.left) await emptyLog(tables);
       return result;
     },
+    isFault: isStorageFault,
     close: async () => {
       await tables.destroy();
       // Kysely leaves a database open that no query has met.

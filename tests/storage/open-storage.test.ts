@@ -6,7 +6,6 @@ import { describe, expect, onTestFinished, test } from 'vitest';
 import type { Stores } from '../../domain/ports.ts';
 import { assertPragmas, openDatabase } from '../../storage/open-database.ts';
 import { openStorage } from '../../storage/open-storage.ts';
-import { readStorageFault } from '../../storage/storage-fault.ts';
 import {
   noon,
   notice,
@@ -182,7 +181,7 @@ describe('faults', () => {
       );
     database.pragma(`max_page_count = ${Number(database.pragma('page_count', { simple: true })) + 4}`);
     const error = await receive('too-big').catch((caught: unknown) => caught);
-    expect(readStorageFault(error)).toEqual({ kind: 'full', code: 'SQLITE_FULL' });
+    expect([storage.isFault(error), error]).toMatchObject([true, { code: 'SQLITE_FULL' }]);
     expect(await storage.studios.list()).toHaveLength(2);
     expect(await storage.deliveries.listUnfinished(studioId)).toEqual([]);
     database.pragma('max_page_count = 1000000');
@@ -217,23 +216,25 @@ describe('faults', () => {
       const begun = performance.now();
       const error = await storage.notices.enqueue(studioId, notice).catch((caught: unknown) => caught);
       waits.push(performance.now() - begun);
-      expect(readStorageFault(error)).toEqual({ kind: 'busy', code: 'SQLITE_BUSY' });
+      expect([storage.isFault(error), error]).toMatchObject([true, { code: 'SQLITE_BUSY' }]);
     } while (Math.min(...waits) >= 300 && waits.length < 10);
     expect(Math.min(...waits)).toBeLessThan(300);
     const again = await storage.inTransaction(async () => 'begun').catch((caught: unknown) => caught);
-    expect(readStorageFault(again)).toEqual({ kind: 'busy', code: 'SQLITE_BUSY' });
+    expect([storage.isFault(again), again]).toMatchObject([true, { code: 'SQLITE_BUSY' }]);
     other.exec('ROLLBACK');
     expect(await storage.notices.enqueue(studioId, notice)).toBe(true);
   });
 
   test.each([
-    [Object.assign(new Error('disk I/O error'), { code: 'SQLITE_IOERR_WRITE' }), 'other'],
-    [Object.assign(new Error('no space'), { code: 'ENOSPC' }), 'full'],
-    [Object.assign(new Error('locked'), { code: 'SQLITE_BUSY_SNAPSHOT' }), 'busy'],
-    [Object.assign(new Error('a bug'), { code: 'SQLITE_CONSTRAINT_UNIQUE' }), undefined],
-    [new Error('a bug'), undefined],
-    ['text', undefined],
-  ])('%s is %s', (error, kind) => {
-    expect(readStorageFault(error)?.kind).toBe(kind);
+    [Object.assign(new Error('disk I/O error'), { code: 'SQLITE_IOERR_WRITE' }), true],
+    [Object.assign(new Error('no space'), { code: 'ENOSPC' }), true],
+    [Object.assign(new Error('locked'), { code: 'SQLITE_BUSY_SNAPSHOT' }), true],
+    [Object.assign(new Error('a bug'), { code: 'SQLITE_CONSTRAINT_UNIQUE' }), false],
+    [new Error('a bug'), false],
+    ['text', false],
+  ])('%s passes: %s', async (error, passes) => {
+    const storage = await openTestStorage();
+    expect(storage.isFault(error)).toBe(passes);
+    expect(storage.isFault(new Error('around it', { cause: error }))).toBe(passes);
   });
 });
