@@ -13,6 +13,8 @@ type Draft = {
   readonly kind: FitProposal['kind'];
   readonly block: number;
   readonly workChangeSeconds: number;
+  /** What it makes of a block's own times are multiples of five seconds, as instructors set their timers. */
+  readonly isEven: boolean;
   readonly lines: readonly string[];
   readonly plan: Plan;
 };
@@ -30,7 +32,8 @@ type Task = {
 /**
  * Ways to make the class last `targetSeconds` by one change with the remainder on the cool-down, then the
  * warm-up, inside their bounds: least change of work first, then fewest lines, then plan order; `most` of
- * them, of different kinds. Each is built, and only what comes out exact is told.
+ * them, of different kinds, in each kind one with even times where there is one. Each is built, and only what
+ * comes out exact is told.
  */
 export function exactFits(
   plan: Plan,
@@ -48,16 +51,24 @@ export function exactFits(
       draftsOfLever(lever, task, lengthOf),
     ),
   ];
-  const told: FitProposal[] = [];
-  for (const { kind, workChangeSeconds, lines, plan: changed } of drafts.toSorted(byLeastChange)) {
-    if (told.length === most) break;
-    if (told.some((earlier) => earlier.kind === kind)) continue;
-    const { totalSeconds } = buildTimeline(changed, context);
-    if (totalSeconds === targetSeconds) {
-      told.push({ edit: lines.join('\n'), kind, workChangeSeconds, totalSeconds });
-    }
-  }
-  return told;
+  const isExact = (draft: Draft) => buildTimeline(draft.plan, context).totalSeconds === targetSeconds;
+  return [...new Set(drafts.map(({ kind }) => kind))]
+    .flatMap((kind) => {
+      const own = drafts.filter((draft) => draft.kind === kind).toSorted(byEvenTimes);
+      return own.find(isExact) ?? [];
+    })
+    .toSorted(byLeastChange)
+    .slice(0, most)
+    .map(({ kind, workChangeSeconds, lines }) => ({
+      edit: lines.join('\n'),
+      kind,
+      workChangeSeconds,
+      totalSeconds: targetSeconds,
+    }));
+}
+
+function byEvenTimes(one: Draft, other: Draft): number {
+  return Number(other.isEven) - Number(one.isEven) || byLeastChange(one, other);
 }
 
 function byLeastChange(one: Draft, other: Draft): number {
@@ -116,14 +127,23 @@ function held(end: End): End {
   return { ...end, leastSeconds: end.seconds, mostSeconds: end.seconds };
 }
 
-/** A change in the fewest steps that leave a remainder which the ends can take. */
+/** A change in the fewest steps that leave a remainder which the ends can take, and one to even times. */
 function draftsOfLever(lever: Lever, task: Task, lengthOf: LengthOf): readonly Draft[] {
-  const steps = stepsToTry(lever, task).find(
-    (count) => remainderAtEnds(task.needSeconds - count * lever.totalAStep, task) === 0,
+  const isTaken = (steps: number) =>
+    steps >= 1 &&
+    steps <= lever.mostSteps &&
+    remainderAtEnds(task.needSeconds - steps * lever.totalAStep, task) === 0;
+  const wanted = stepsToTry(lever, task);
+  const even = wanted.flatMap((steps) => evenSteps(lever, steps)).find(isTaken);
+  const fewest = wanted.find(isTaken);
+  return [...new Set([even, fewest])].flatMap((steps) =>
+    steps === undefined ? [] : draftOfSteps(lever, steps, task, lengthOf),
   );
-  if (steps === undefined) return [];
+}
+
+function draftOfSteps(lever: Lever, steps: number, task: Task, lengthOf: LengthOf): readonly Draft[] {
   const changed = lever.apply(task.plan, steps);
-  return draftOf(
+  const drafts = draftOf(
     lever.kind,
     lever.block,
     lengthOf(changed).workSeconds - lengthOf(task.plan).workSeconds,
@@ -131,6 +151,25 @@ function draftsOfLever(lever: Lever, task: Task, lengthOf: LengthOf): readonly D
     changed,
     task.needSeconds - steps * lever.totalAStep,
     task,
+  );
+  return drafts.map((draft) => ({
+    ...draft,
+    isEven: (lever.secondsAfter?.(steps) ?? 0) % evenSeconds === 0,
+  }));
+}
+
+/** Common practice, no published source: timers are set in fives. */
+const evenSeconds = 5;
+
+/** The steps to the nearest even times on either side, the nearer first; none where no seconds are changed. */
+function evenSteps({ secondsAfter }: Lever, steps: number): readonly number[] {
+  if (secondsAfter === undefined) return [];
+  const over = secondsAfter(steps) % evenSeconds;
+  if (over === 0) return [steps];
+  const down = (secondsAfter(1) - secondsAfter(0)) * over;
+  const up = Math.sign(down) * (evenSeconds - over);
+  return [steps - down, steps + up].toSorted(
+    (one, other) => Math.abs(one - steps) - Math.abs(other - steps) || one - other,
   );
 }
 
@@ -170,6 +209,7 @@ function draftOf(
     kind,
     block,
     workChangeSeconds,
+    isEven: true,
     lines: [...lines, ...lineOf(task.coolDown, onCoolDown, task), ...lineOf(task.warmUp, onWarmUp, task)],
     plan: task.toTheEnd === 'stays' ? openAgain(settled) : settled,
   };

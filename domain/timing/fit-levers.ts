@@ -24,6 +24,8 @@ export type Lever = {
   /** What one step does to the length of the class, in seconds. */
   readonly totalAStep: number;
   readonly apply: (plan: Plan, steps: number) => Plan;
+  /** The work or rest that so many steps leave, where it is seconds that change. */
+  readonly secondsAfter?: (steps: number) => number;
   /** The line of the edit language that does the same. */
   readonly line: (steps: number) => string;
 };
@@ -154,6 +156,7 @@ function intervalGrips(block: RoundsBlock, place: Place): readonly Grip[] {
     kind,
     block: index,
     mostSteps,
+    secondsAfter: (steps) => (kind === 'work' ? at(steps).workSeconds : at(steps).restSeconds),
     apply: (plan, steps) => withBlock(plan, index, { ...block, intervals: [at(steps)] }),
     line: (steps) => `block ${first} ${at(steps).workSeconds}/${at(steps).restSeconds}`,
   });
@@ -177,6 +180,7 @@ function betweenGrips(block: RoundsBlock, { index, first, sign, leastRestSeconds
       kind: 'rest',
       block: index,
       mostSteps: room(seconds, sign, leastRestSeconds),
+      secondsAfter: (steps) => seconds + sign * steps,
       apply: (plan, steps) =>
         withBlock(plan, index, { ...block, betweenRoundsSeconds: seconds + sign * steps }),
       line: (steps) => `between rounds ${first} ${seconds + sign * steps}`,
@@ -195,6 +199,7 @@ function restLineGrips(plan: Plan, place: Place, leastExplainSeconds: number): r
       kind: 'rest',
       block: index,
       mostSteps: room(seconds, sign, line.explain ? leastExplainSeconds : leastRestSeconds),
+      secondsAfter: (steps) => seconds + sign * steps,
       apply: (whole, steps) => withBlock(whole, index + 1, { ...line, seconds: seconds + sign * steps }),
       line: (steps) => `rest after ${last} ${seconds + sign * steps}`,
     },

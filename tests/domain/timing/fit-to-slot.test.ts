@@ -42,36 +42,52 @@ test('a class that fits exactly needs nothing', () => {
 
 describe('over the teaching time', () => {
   test('what the ends can give comes first, in plan order, then the rests of a block', () => {
-    // 60 s over: either end, or 9 × −6 s of rest and 6 s of the cool-down.
+    // 60 s over: either end, or 9 × −5 s of rest, to an even time, and 15 s of the cool-down.
     expect(proposalsOf(roomy, 1200)).toEqual([
       ['warm-up', 'warm-up 5:00', 0],
       ['cool-down', 'cool-down 5:00', 0],
-      ['rest', 'block A 40/14\ncool-down 5:54', 0],
+      ['rest', 'block A 40/15\ncool-down 5:45', 0],
     ]);
   });
 
   test('the cool-down, then the warm-up, where one is not enough', () => {
     // 100 s over: 60 from the cool-down, 40 from the warm-up; or 9 × −10 s of rest and 10 s;
-    // or 9 × −11 s of work and 1 s.
+    // or 9 × −10 s of work and 10 s.
     expect(proposalsOf(roomy, 1160)).toEqual([
       ['rest', 'block A 40/10\ncool-down 5:50', 0],
       ['cool-down', 'cool-down 5:00\nwarm-up 5:20', 0],
-      ['work', 'block A 29/20\ncool-down 5:59', -99],
+      ['work', 'block A 30/20\ncool-down 5:50', -90],
     ]);
   });
 
   test('floors are never cut: work, a letter, a round remain', () => {
-    // 100 s over: rests could give 90 and nothing else can; work 9 × −12 s, 8 s back on the cool-down.
+    // 100 s over: rests could give 90 and nothing else can; work 9 × −15 s, 35 s back on the cool-down.
     expect(proposalsOf(tight, 1040)).toEqual([
-      ['work', 'block A 28/20\ncool-down 5:08', -108],
       ['rounds', 'rounds A x2\ncool-down 6:20', -120],
       ['letter', 'drop A\ncool-down 6:20', -120],
+      ['work', 'block A 25/20\ncool-down 5:35', -135],
     ]);
   });
 
   test('least change of work first', () => {
     const changes = fitOf(plan(tight, slot(1040))).proposals.map((each) => Math.abs(each.workChangeSeconds));
     expect(changes).toEqual(changes.toSorted((one, other) => one - other));
+  });
+
+  test('times are multiples of five where that can be exact, to the second where only that can', () => {
+    // 3 × 40 + 2 × 20 = 160 s with nothing else to give: 4 s less are 2 × −2 s of rest; 3 s less 3 × −1 s of work.
+    const alone = [rounds('finisher', 3, on(40, 20), letters('squat'))];
+    expect(proposalsOf(alone, 150)).toEqual([['rest', 'block A 40/15', 0]]);
+    expect(proposalsOf(alone, 145)).toEqual([['work', 'block A 35/20', -15]]);
+    expect(proposalsOf(alone, 156)).toEqual([['rest', 'block A 40/18', 0]]);
+    expect(proposalsOf(alone, 157)).toEqual([['work', 'block A 39/20', -3]]);
+    // What is odd already and stays so is the instructor's; what changes gets even.
+    const odd = [
+      open('warm-up', 300),
+      rounds('circuit', 3, on(42, 18), letters('squat', 'row')),
+      open('cool-down', 400),
+    ];
+    expect(proposalsOf(odd, 1_010)).toContainEqual(['rest', 'block A 42/10\ncool-down 6:38', 0]);
   });
 
   test('a cool-down to the end takes what is left by itself, and needs no line', () => {
@@ -100,9 +116,9 @@ describe('over the teaching time', () => {
   });
 
   test('an end that is below the floor already is left as it is', () => {
-    // 240 + 540 + 300 = 1,080 s, 30 over; only work can give, 9 × −4 s with 6 s back.
+    // 240 + 540 + 300 = 1,080 s, 30 over; only work can give, 9 × −5 s with 15 s back.
     const blocks = [open('warm-up', 240), { ...circuit, intervals: [on(50, 10)] }, open('cool-down', 300)];
-    expect(proposalsOf(blocks, 1050)[0]).toEqual(['work', 'block A 46/10\ncool-down 5:06', -36]);
+    expect(proposalsOf(blocks, 1050)[0]).toEqual(['work', 'block A 45/10\ncool-down 5:15', -45]);
   });
 
   test('where nothing can be exact, nothing is proposed', () => {
@@ -165,10 +181,10 @@ describe('under the teaching time', () => {
   });
 
   test('beyond the ends a round is added, the remainder on the cool-down, then the warm-up', () => {
-    // 760 s spare; the ends take 600, so a round of 180 is the least; work 9 × 18 s is 2 s more than is missing.
+    // 760 s spare; the ends take 600, so a round of 180 is the least; work 9 × 20 s is 20 s more than is missing.
     const proposals = proposalsOf(tight, 1900);
     expect(proposals).toContainEqual(['rounds', 'rounds A x4\ncool-down 10:00\nwarm-up 9:40', 120]);
-    expect(proposals).toContainEqual(['work', 'block A 58/20\ncool-down 10:00\nwarm-up 9:58', 162]);
+    expect(proposals).toContainEqual(['work', 'block A 60/20\ncool-down 10:00\nwarm-up 9:40', 180]);
   });
 });
 
