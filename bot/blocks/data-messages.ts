@@ -7,9 +7,17 @@ import { button, buttons, sections } from './elements.ts';
 import { formView, multiSelectField, plainText } from './form-parts.ts';
 import { limits } from './limits.ts';
 
+/** What the button carries that deletes whoever presses it. */
+export const forgetMeValue = 'me';
+
 /** Asks once more before a person is deleted. */
 export function renderForgetMe({ data }: Words): Message {
-  const press = button({ action: actions.forgetMe, label: data.forgetButton, value: 'me', style: 'danger' });
+  const press = button({
+    action: actions.forgetMe,
+    label: data.forgetButton,
+    value: forgetMeValue,
+    style: 'danger',
+  });
   const confirm = {
     title: plainText(data.forgetTitle, 100),
     text: plainText(data.forgetLead.replaceAll('*', ''), 300),

@@ -47,6 +47,8 @@ export async function moveClass(
   if (refused !== undefined) return refused;
   if (!isOn(scheduled)) return { text: classes.notThisClass };
   const isElsewhere = room !== undefined && room !== scheduled.room;
+  if (isElsewhere && !desk.settings.rooms.some(({ name }) => name === room))
+    return { text: desk.words.forms.roomGone };
   if (to.instant === scheduled.startsAt.instant && !isElsewhere) return { text: classes.sameMoment };
   if (to.instant <= desk.now) return { text: classes.inThePast };
   const after = movedClass(scheduled, to, room);

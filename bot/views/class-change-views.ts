@@ -67,6 +67,8 @@ function changeIn(desk: Desk, values: FormValues, { startsAt, room }: ScheduledC
   if (!isWallTime({ date, time })) return wrong('date', forms.noSuchTime);
   const instant = instantOf({ date, time, zone: desk.settings.zone });
   const isElsewhere = chosen !== '' && chosen !== room;
+  if (isElsewhere && !desk.settings.rooms.some(({ name }) => name === chosen))
+    return wrong('room', forms.roomGone);
   if (instant === startsAt.instant && !isElsewhere) return wrong('date', classes.sameMoment);
   if (instant <= desk.now) return wrong('date', forms.inThePast);
   return { kind: 'move', startsAt: { date, time }, ...(isElsewhere ? { room: chosen } : {}) };

@@ -1,5 +1,5 @@
 import { noticeKinds } from '../../domain/ports.ts';
-import { myDataView, noticesForm } from '../blocks/data-messages.ts';
+import { forgetMeValue, myDataView, noticesForm } from '../blocks/data-messages.ts';
 import { myDataText } from '../flows/data-of-person.ts';
 import type { ActionRequest, Handler, ViewRequest } from '../handling.ts';
 
@@ -8,7 +8,9 @@ export const onShowMyData: Handler<ActionRequest> = async ({ personId, triggerId
 });
 
 /** Deletes whoever pressed, and nobody else. Said in passing: a kept notice would be kept of them. */
-export const onForgetMe: Handler<ActionRequest> = async ({ personId, message }, desk) => {
+export const onForgetMe: Handler<ActionRequest> = async ({ personId, message, value }, desk) => {
+  if (value !== forgetMeValue)
+    return { answers: [{ kind: 'only to you', message: { text: desk.words.flow.buttonGone } }] };
   const places = message === undefined || !message.place.startsWith('D') ? [] : [message.place];
   await desk.stores.care.forgetPerson(desk.studioId, personId, places, desk.now);
   return { answers: [{ kind: 'only to you', message: { text: desk.words.data.forgotten } }] };
