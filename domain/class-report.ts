@@ -3,7 +3,7 @@ import { checkPlan } from './checks/check-plan.ts';
 import type { Context } from './context.ts';
 import type { Load } from './load/load.ts';
 import { measureLoad } from './load/measure-load.ts';
-import type { Plan } from './plan/plan.ts';
+import type { Plan, PlanFacts } from './plan/plan.ts';
 import type { Note } from './shorthand/note.ts';
 import type { Problem } from './shorthand/problem.ts';
 import { readPlan } from './shorthand/read-plan.ts';
@@ -23,19 +23,21 @@ export type ClassReport = {
   readonly notes: readonly Note[];
 };
 
-/** The class could not be read whole; `plan` is what could. */
+/** The class could not be read whole; `plan` is what could, and without one `facts` are those of its first line. */
 export type ClassProblems = {
   readonly kind: 'problems';
   readonly plan?: Plan;
+  readonly facts?: PlanFacts;
   readonly problems: readonly Problem[];
   readonly notes: readonly Note[];
 };
 
 /** From the text as typed to the whole report, or to all that can't be read. */
 export function reportOnClass(text: string, context: Context): ClassReport | ClassProblems {
-  const { plan, notes, problems } = readPlan(text, context);
+  const { plan, facts, notes, problems } = readPlan(text, context);
   if (plan === undefined || problems.length > 0) {
-    return { kind: 'problems', ...(plan === undefined ? {} : { plan }), problems, notes };
+    const known = { ...(plan === undefined ? {} : { plan }), ...(facts === undefined ? {} : { facts }) };
+    return { kind: 'problems', ...known, problems, notes };
   }
   return { ...reportOnPlan(plan, context), notes };
 }

@@ -8,6 +8,8 @@ export type NoteKind =
   // The first line
   | { readonly code: 'slot-assumed'; readonly slotSeconds: number }
   | { readonly code: 'title-missing' }
+  /** Talk above the title line. `line` counts from 1. */
+  | { readonly code: 'line-left-out'; readonly line: number; readonly text: string }
   | { readonly code: 'fact-in-title'; readonly fact: string }
   | { readonly code: 'next-such-time'; readonly startsAt: WallTime }
   /** What the line leaves out, taken from the timetable's class of that moment. */

@@ -4,7 +4,7 @@ import { blockWordAt } from './blocks/block-words.ts';
 import { readBlockLine } from './blocks/read-block-line.ts';
 import { checkLength } from './check-length.ts';
 import { checkOrder, sayRests } from './check-order.ts';
-import { groupLines, type Section } from './group-lines.ts';
+import { groupLines, type Section, spanOfLine } from './group-lines.ts';
 import { keepIds } from './keep-ids.ts';
 import { keepText } from './keep-text.ts';
 import { limits } from './limits.ts';
@@ -18,9 +18,13 @@ import { isFactsLine, readTitleLine, type TitleFacts } from './title/read-title-
 import { tokensOf } from './tokens-of.ts';
 import { nothingTold, type Told, tellNote, tellProblem } from './told.ts';
 
-/** What a draft says. `plan` is what could be read; absent where no block could. Spans count in `keepText(text)`. */
+/**
+ * What a draft says. `plan` is what could be read; absent where no block could, and then `facts` are what its
+ * first line says. Spans count in `keepText(text)`.
+ */
 export type PlanReading = {
   readonly plan?: Plan;
+  readonly facts?: PlanFacts;
   readonly notes: readonly Note[];
   readonly problems: readonly Problem[];
 };
@@ -47,7 +51,7 @@ export function readPlan(text: string, context: ReadingContext): PlanReading {
   if (blocks.length > 0) checkLength({ facts, blocks }, told, { ...context, catalogue: book.catalogue });
   const problems = told.problems.toSorted((a, b) => a.span.start - b.span.start);
   const notes = told.notes;
-  if (blocks.length === 0) return { notes, problems };
+  if (blocks.length === 0) return { facts, notes, problems };
   return { plan: keepIds({ facts, blocks }, context.previousPlan), notes, problems };
 }
 
@@ -61,17 +65,38 @@ function partTitleLine(lines: readonly Line[], told: Told, context: ReadingConte
     tellNote(told, { code: 'title-missing' });
     return { below: lines };
   }
-  return factsBelow(others, readTitleLine(first, told, context), told, context);
+  const talk = talkAbove(lines, told, context);
+  for (const line of lines.slice(0, talk))
+    tellNote(told, { code: 'line-left-out', line: line.number, text: line.text.trim() }, spanOfLine(line));
+  const [title, ...below] = talk === 0 ? [first, ...others] : lines.slice(talk);
+  return title === undefined
+    ? { below }
+    : factsBelow(below, readTitleLine(title, told, context), told, context);
+}
+
+/** How many lines of talk stand above the title line: the one with a title and a length, where the first has no length. */
+function talkAbove(lines: readonly Line[], told: Told, context: ReadingContext): number {
+  const head = lines.findIndex((line, at) => at > 0 && beginsTheRest(line, told));
+  const read = lines
+    .slice(0, head === -1 ? lines.length : head)
+    .map((line) => readTitleLine(line, nothingTold(told.text), context));
+  if (read[0]?.slotSeconds !== undefined) return 0;
+  return Math.max(
+    0,
+    read.findIndex(({ title, slotSeconds }) => title !== undefined && slotSeconds !== undefined),
+  );
 }
 
 /** Facts of the class go on below the title up to the first line that says anything else. */
 function factsBelow(lines: readonly Line[], title: TitleFacts, told: Told, context: ReadingContext): Parted {
   const [next, ...others] = lines;
-  if (next === undefined || isKitLine(next) || readBlockLine(next, nothingTold(told.text)) !== undefined) {
-    return { title, below: lines };
-  }
+  if (next === undefined || beginsTheRest(next, told)) return { title, below: lines };
   if (!isFactsLine(next, told, context)) return { title, below: lines };
   return factsBelow(others, readTitleLine(next, told, context, title), told, context);
+}
+
+function beginsTheRest(line: Line, told: Told): boolean {
+  return isKitLine(line) || readBlockLine(line, nothingTold(told.text)) !== undefined;
 }
 
 function readsAsBlock(line: Line, told: Told, context: ReadingContext): boolean {

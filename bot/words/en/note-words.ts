@@ -15,6 +15,8 @@ export function noteText(note: Note): string {
       ].join(', ')}.`;
     case 'title-missing':
       return 'No title: the first line reads as part of the class.';
+    case 'line-left-out':
+      return `Line ${note.line} left out, the title line is below it: "${note.text}"`;
     case 'fact-in-title':
       return `"${note.fact}" in the title is taken as the class's.`;
     case 'next-such-time':

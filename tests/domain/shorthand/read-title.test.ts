@@ -100,6 +100,33 @@ describe('the first line', () => {
   });
 });
 
+describe('talk above the title line', () => {
+  test.each([
+    ['Try this one tomorrow?\nSand & Stone, 30 min, level 2', [1]],
+    ['Hi!\nfor the early crew:\nSand & Stone, 30 min, level 2', [1, 2]],
+    ['level 1 is fine\nSand & Stone, 30 min, level 2', [1]],
+  ])('%s is left out, and that is said', (lines, leftOut) => {
+    expect(factsOf(lines)).toEqual({ ...none, title: 'Sand & Stone', slotSeconds: 1800, level: 2 });
+    expect(problemsOf(lines + below)).toEqual([]);
+    const [first = ''] = lines.split('\n');
+    expect(notesOf(lines + below)[0]).toEqual({ code: 'line-left-out', line: 1, text: first });
+    expect(notesOf(lines + below)).toHaveLength(leftOut.length);
+  });
+
+  test.each([
+    ['Sand & Stone\n30 min, level 2', 'Sand & Stone'],
+    ['Sand & Stone, 30 min, level 2\nmarch 20 min', 'Sand & Stone'],
+    ['Sand & Stone\ncircuit 20 min', 'Sand & Stone'],
+  ])('%s has none: the first line is the title', (lines, title) => {
+    expect(read(lines + below).plan?.facts.title).toBe(title);
+  });
+
+  test('a title line alone is known by its facts', () => {
+    expect(read('Lift & Push, 45 min, level 1').facts).toEqual({ ...none, title: 'Lift & Push', level: 1 });
+    expect(read('Lift & Push, 45 min' + below).facts).toBeUndefined();
+  });
+});
+
 describe('kit', () => {
   test.each([
     ['kit: dumbbells, mats', ['dumbbell', 'mat']],
