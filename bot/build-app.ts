@@ -92,6 +92,7 @@ export function buildApp(parts: AppParts): EvensetApp {
     storage,
     client: background,
     makeDesk,
+    words,
     now: clock.now,
     realTime,
     chance: parts.chance ?? Math.random,

@@ -184,7 +184,7 @@ export type StoredNotice = Notice & {
 
 /** pending → sending → sent | dead; a retry goes back to pending. A mark that is repeated changes nothing. */
 export type NoticeStore = {
-  /** False where the key is known already; nothing is changed then. */
+  /** False where the key is known already, or where it goes to a person who is forgotten; nothing is changed then. */
   enqueue(studioId: StudioId, notice: Notice): Promise<boolean>;
   find(studioId: StudioId, key: string): Promise<StoredNotice | undefined>;
   findBySentTo(studioId: StudioId, place: string, stamp: string): Promise<StoredNotice | undefined>;
@@ -266,6 +266,8 @@ export type PersonData = {
 
 /** In whose place a person stands who is forgotten. */
 export const forgottenPerson = 'forgotten';
+/** What stands in texts where they were mentioned; a notice that is still to be sent says it in words. */
+export const forgottenMention = '@forgotten';
 
 /** What a studio keeps: how long, for whom, and that it goes. */
 export type CareStore = {

@@ -92,7 +92,7 @@ export function createCareStore(access: Access, forgotten: Forgotten, traces: Tr
       access.together(async (db) => {
         const mark = personMark(studioId, personId);
         forgotten.note({ mark, at });
-        await forgetPerson(db, studioId, personId, places);
+        await forgetPerson(db, studioId, personId, places, at);
         await db
           .insertInto('forgotten_marks')
           .values({ studio_id: studioId, mark, forgotten_at: at })

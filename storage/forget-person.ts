@@ -1,6 +1,6 @@
 import { type Kysely, sql } from 'kysely';
 import { z } from 'zod';
-import { forgottenPerson } from '../domain/ports.ts';
+import { forgottenMention, forgottenPerson } from '../domain/ports.ts';
 import type { Tables } from './tables.ts';
 
 type Db = Kysely<Tables>;
@@ -16,6 +16,7 @@ export async function forgetPerson(
   studioId: string,
   personId: string,
   places: readonly string[],
+  at: string,
 ): Promise<void> {
   await withoutTrigger(db, async () => {
     const own = [personId, ...places, ...(await placesOf(db, studioId, personId))];
@@ -38,6 +39,7 @@ export async function forgetPerson(
       .where('person_id', '=', personId)
       .execute();
     await leaveSettings(db, studioId, personId);
+    await openCover(db, studioId, personId, at);
     for (const word of new Set(own)) await replaceEverywhere(db, studioId, word);
   });
 }
@@ -184,6 +186,13 @@ async function leaveSettings(db: Db, studioId: string, personId: string): Promis
     .execute();
 }
 
+/** Somebody has to teach what is still to come. */
+async function openCover(db: Db, studioId: string, personId: string, at: string): Promise<void> {
+  await sql`UPDATE classes SET cover_open = 1, confirmed_by = NULL, confirmed_for = NULL
+    WHERE studio_id = ${studioId} AND instructor_id = ${personId} AND starts_ms > unixepoch(${at}) * 1000
+      AND state NOT IN ('cancelled', 'taught', 'not taught')`.execute(db);
+}
+
 const columnRow = z.strictObject({ table: z.string(), column: z.string() });
 const foundRow = z.strictObject({ row: z.number(), value: z.string() });
 
@@ -200,18 +209,20 @@ async function textColumns(db: Db): Promise<readonly z.infer<typeof columnRow>[]
   return rows.map((row) => columnRow.parse(row));
 }
 
-/** The id where it stands by itself, in columns, in JSON and in text. */
+/**
+ * The id where it stands by itself, in columns, in JSON and in text. A mention goes whole, with the name that
+ * may stand in it.
+ */
 async function replaceEverywhere(db: Db, studioId: string, word: string): Promise<void> {
-  const alone = new RegExp(
-    `(?<![A-Za-z0-9])${word.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![A-Za-z0-9])`,
-    'g',
-  );
+  const literal = word.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
+  const mention = new RegExp(`(?:<|&lt;)@${literal}(?:\\|[^<>&]*)?(?:>|&gt;)`, 'g');
+  const alone = new RegExp(`(?<![A-Za-z0-9])${literal}(?![A-Za-z0-9])`, 'g');
   for (const { table, column } of await textColumns(db)) {
     const [from, name] = [sql.table(table), sql.ref(column)];
     const { rows } = await sql`SELECT rowid AS row, ${name} AS value FROM ${from}
       WHERE studio_id = ${studioId} AND instr(${name}, ${word}) > 0`.execute(db);
     for (const found of rows.map((row) => foundRow.parse(row))) {
-      const value = found.value.replaceAll(alone, forgottenPerson);
+      const value = found.value.replaceAll(mention, forgottenMention).replaceAll(alone, forgottenPerson);
       if (value === found.value) continue;
       await sql`UPDATE OR REPLACE ${from} SET ${name} = ${value} WHERE rowid = ${found.row}`.execute(db);
     }

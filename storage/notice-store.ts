@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { NoticeState, NoticeStore, StoredNotice } from '../domain/ports.ts';
+import { forgottenPerson, type NoticeState, type NoticeStore, type StoredNotice } from '../domain/ports.ts';
 import type { Access } from './access.ts';
 import { jsonOf, present } from './rows.ts';
 
@@ -87,6 +87,7 @@ export function createNoticeStore(access: Access): NoticeStore {
 
   return {
     async enqueue(studioId, { key, to, action, payload, causedAt }) {
+      if (to === forgottenPerson) return false;
       const result = await access
         .tables()
         .insertInto('notices')

@@ -1,13 +1,15 @@
 import type { WebClient } from '@slack/web-api';
-import type { Storage, StoredNotice, StudioId } from '../../domain/ports.ts';
+import { forgottenPerson, type Storage, type StoredNotice, type StudioId } from '../../domain/ports.ts';
 import type { Counters } from '../counters.ts';
 import { errorFacts, type Log } from '../log.ts';
 import type { MakeDesk } from '../make-desk.ts';
 import type { RealTime } from '../real-time.ts';
+import type { Words } from '../words/words.ts';
 import { type BackOff, backOffMs } from './back-off.ts';
 import { type CallFailure, readCallFailure } from './call-failure.ts';
 import { createPace } from './create-pace.ts';
-import { createSendNotice, type SentTo } from './send-notice.ts';
+import { sayForgotten } from './say-forgotten.ts';
+import { createSendNotice, type SendNotice, type SentTo } from './send-notice.ts';
 
 export type Sender = {
   /** Starts on what is due; call it after each commit. */
@@ -36,6 +38,7 @@ export function createSender(parts: {
   readonly storage: Storage;
   readonly client: WebClient;
   readonly makeDesk: MakeDesk;
+  readonly words: Words;
   readonly now: () => string;
   readonly realTime: RealTime;
   readonly chance: () => number;
@@ -44,9 +47,11 @@ export function createSender(parts: {
   readonly counters: Counters;
   readonly log: Log;
 }): Sender {
-  const { storage, makeDesk, now, realTime, chance, backOff, counters, log } = parts;
+  const { storage, makeDesk, words, now, realTime, chance, backOff, counters, log } = parts;
   const pace = createPace(realTime, parts.pacingMs);
-  const send = createSendNotice({ storage, client: parts.client, now, pace, log, wait: realTime.wait });
+  const sendNotice = createSendNotice({ storage, client: parts.client, now, pace, log, wait: realTime.wait });
+  const send: SendNotice = (studioId, notice) =>
+    sendNotice(studioId, sayForgotten(notice, words.person(forgottenPerson)));
   const lines = new Map<string, Promise<void>>();
   /** Tries whose outcome is unknown: their rows stay *sending*, so that the key is looked up before the next. */
   const unclear = new Map<string, { readonly attempts: number; readonly atMs: number }>();
@@ -76,9 +81,13 @@ export function createSender(parts: {
     await storage.inTransaction(async (stores) => {
       await stores.notices.markDead(studioId, notice.key, code, now());
       if (!tell || notice.key.startsWith('dead:')) return;
-      const { settings, words } = await makeDesk(studioId, stores);
+      const { settings } = await makeDesk(studioId, stores);
       const text = words.faults
-        .noticeNotPosted(placeText(notice.to), code, notice.payload.text)
+        .noticeNotPosted(
+          /^[UW]/.test(notice.to) ? words.person(notice.to) : `<#${notice.to}>`,
+          code,
+          notice.payload.text,
+        )
         .slice(0, 3_900);
       for (const coach of settings.headCoaches)
         await stores.notices.enqueue(studioId, {
@@ -247,6 +256,3 @@ export function createSender(parts: {
 }
 
 /** A mention that notifies nobody new: the coach sees the name of the place or person. */
-function placeText(to: string): string {
-  return /^[UW]/.test(to) ? `<@${to}>` : `<#${to}>`;
-}

@@ -29,6 +29,7 @@ import { findingText, severityText, standingLine } from './en/finding-words.ts';
 import { homeWords } from './en/home-words.ts';
 import { noteText } from './en/note-words.ts';
 import { ownMoveWords } from './en/own-move-words.ts';
+import { personText } from './en/person-words.ts';
 import { privateWordIn, privateWords, someonesHealthIn } from './en/private-words.ts';
 import { problemText } from './en/problem-words.ts';
 import { refusalText } from './en/refusal-words.ts';
@@ -75,6 +76,7 @@ export const english = {
   edits: editWords,
   review: reviewWords,
   coach: coachWords,
+  person: personText,
   privacy: privateWords,
   privateWordIn,
   someonesHealthIn,

@@ -66,6 +66,7 @@ async function fill(storage: SqliteStorage, studio = studioId): Promise<void> {
       ...defaultSettings,
       headCoaches: [coach, mira],
       admins: [mira],
+      trustedInstructors: [mira, coach],
       slots: [{ id: 's', name: 'Late', weekday: 'Fri', time: '18:00', seconds: 2_700, instructorId: mira }],
     },
     'a',
@@ -170,16 +171,63 @@ describe('a person who is forgotten', () => {
     const week = ['2026-11-16T00:00:00.000Z', '2026-11-23T00:00:00.000Z'] as const;
     expect(await storage.classes.listLoadBetween(studioId, ...week)).toHaveLength(1);
     const settings = (await storage.settings.find(studioId))?.settings;
-    expect([settings?.headCoaches, settings?.admins, settings?.slots[0]?.instructorId]).toEqual([
-      [coach],
-      [],
-      undefined,
-    ]);
+    expect([
+      settings?.headCoaches,
+      settings?.admins,
+      settings?.trustedInstructors,
+      settings?.slots[0]?.instructorId,
+    ]).toEqual([[coach], [], [coach], undefined]);
     expect((await storage.notices.find(studioId, 'review:other:1'))?.payload.text).toBe(
-      'For review from <@forgotten>, not <@U0MIRAX>',
+      'For review from @forgotten, not <@U0MIRAX>',
     );
     expect((await storage.plans.find(studioId, 'other'))?.authorId).toBe('U0MIRAX');
     expect(await storage.comments.list(studioId, 'other')).toEqual([]);
+  });
+
+  test('a mention goes whole, with the name in it; what others typed stays otherwise', async () => {
+    const storage = await openTestStorage();
+    await fill(storage);
+    const said = { id: 'n', planId: 'other', line: 'm1', version: 1, by: coach, at: noon };
+    await storage.comments.add(studioId, { ...said, text: `as <@${mira}|mira.b> does, not <@U0MIRAX|mi>` });
+    await storage.notices.enqueue(studioId, {
+      key: 'comment:n',
+      to: 'C0REVIEW',
+      action: { kind: 'post' },
+      payload: { text: `<@${coach}> on B1: as &lt;@${mira}|mira.b&gt; does` },
+      causedAt: noon,
+    });
+    await forget(storage);
+    expect((await storage.comments.find(studioId, 'n'))?.text).toBe('as @forgotten does, not <@U0MIRAX|mi>');
+    expect((await storage.notices.find(studioId, 'comment:n'))?.payload.text).toBe(
+      `<@${coach}> on B1: as @forgotten does`,
+    );
+    expect(JSON.stringify(await storage.care.exportStudio(studioId))).not.toContain('mira.b');
+  });
+
+  test('cover is open for what they were to teach, and nothing is sent to nobody', async () => {
+    const storage = await openTestStorage();
+    await fill(storage);
+    const { outcome: _, ...planned } = taught;
+    const toCome = {
+      ...planned,
+      id: 'class-2',
+      startsAt: { ...taught.startsAt, date: '2026-11-30', instant: '2026-11-30T18:00:00.000Z' },
+    };
+    await storage.classes.save(studioId, toCome);
+    await forget(storage);
+    expect(await storage.classes.find(studioId, 'class-2')).toMatchObject({
+      instructorId: 'forgotten',
+      coverOpen: true,
+    });
+    expect(await storage.classes.find(studioId, 'class-1')).not.toHaveProperty('coverOpen');
+    const notice = {
+      key: 'n',
+      to: 'forgotten',
+      action: { kind: 'post' },
+      payload: { text: 'Well?' },
+    } as const;
+    expect(await storage.notices.enqueue(studioId, { ...notice, causedAt: noon })).toBe(false);
+    expect(await storage.notices.find(studioId, 'n')).toBeUndefined();
   });
 
   test('leaves the guard of versions standing, and another studio untouched', async () => {

@@ -5,7 +5,7 @@ import type { ScheduledClass } from '../../../domain/calendar/scheduled-class.ts
 import type { LateStartCut } from '../../../domain/timing/fit.ts';
 import { peopleText } from './card-words.ts';
 import { countdownWords } from './countdown-words.ts';
-import { personText } from './person-words.ts';
+import { personFirst, personText } from './person-words.ts';
 import { whenText } from './talk-words.ts';
 
 type Safe = (typed: string) => string;
@@ -23,7 +23,7 @@ export const classWords = {
     const title = `${facts.startsAt.time} *${safe(facts.title ?? 'Untitled class')}*`;
     if (cancelled) return `${title}: cancelled`;
     const where = [
-      facts.coverOpen ? '*cover open*' : `${personText(facts.instructorId)}`,
+      facts.coverOpen ? '*cover open*' : personText(facts.instructorId, 'an instructor'),
       ...(facts.room === undefined ? [] : [safe(facts.room)]),
       ...(facts.people === undefined ? [] : [peopleText(facts.people)]),
     ].join(', ');
@@ -43,7 +43,7 @@ export const classWords = {
   isIn: (one: Named, safe: Safe) => `${namedText(one, safe)}: you are in. Have a good class.`,
   askOver: (one: Named, safe: Safe) => `${namedText(one, safe)}: not yours to confirm as it stands now.`,
   notIn: (one: Named, instructorId: string, minutes: number, safe: Safe) =>
-    `${namedText(one, safe)}, starts in ${minutes} min and ${personText(instructorId)} has not said *I’m in* yet.`,
+    `${namedText(one, safe)}, starts in ${minutes} min and ${personText(instructorId, 'an instructor')} has not said *I’m in* yet.`,
   coverStillOpen: (one: Named, left: string, safe: Safe) =>
     `${namedText(one, safe)}, starts in ${left}: cover is still open.`,
   left: (seconds: number) =>
@@ -82,7 +82,7 @@ export const classWords = {
       case 'room':
         return `Clash: the room is taken by ${others}.`;
       case 'instructor':
-        return `Clash: <@${clash.instructorId}> also teaches ${others}.`;
+        return `Clash: ${personText(clash.instructorId, 'an instructor')} also teaches ${others}.`;
       case 'kit':
         return `Clash: ${clash.needPieces} ${clash.item} pieces are needed of the ${clash.havePieces} shared ones, together with ${others}.`;
     }
@@ -116,23 +116,25 @@ export const classWords = {
     ].join(', '),
   ],
   takeButton: 'I take it',
-  coverTaken: (one: Named, by: string, safe: Safe) => `${namedText(one, safe)}: <@${by}> takes it.`,
+  coverTaken: (one: Named, by: string, safe: Safe) =>
+    `${namedText(one, safe)}: ${personText(by, 'an instructor')} takes it.`,
   coverClosed: (one: Named, safe: Safe) => `${namedText(one, safe)}: cover is found, or not wanted.`,
   coachOpen: (one: Named, from: string, safe: Safe) =>
-    `<@${from}> can’t teach ${namedText(one, safe)}. It is offered to the team.`,
-  coachTaken: (one: Named, by: string, safe: Safe) => `<@${by}> teaches ${namedText(one, safe)}.`,
+    `${personFirst(from, 'an instructor')} can’t teach ${namedText(one, safe)}. It is offered to the team.`,
+  coachTaken: (one: Named, by: string, safe: Safe) =>
+    `${personFirst(by, 'an instructor')} teaches ${namedText(one, safe)}.`,
   alreadyTaken: (one: Named, by: string, safe: Safe) =>
-    `${namedText(one, safe)}, is <@${by}>’s already. Nothing was changed.`,
+    `${namedText(one, safe)}, is ${personText(by, 'an instructor')}’s already. Nothing was changed.`,
   youTeach: (one: Named, safe: Safe) => `You teach ${namedText(one, safe)}. Thank you.`,
   houseAsk: 'It has no plan yet. These are ready; one tap makes it your draft:',
   changedBy: (one: Named, by: string, what: 'cancelled' | 'on again', safe: Safe) =>
     what === 'cancelled'
-      ? `<@${by}> cancelled ${namedText(one, safe)}.`
-      : `<@${by}> put ${namedText(one, safe)}, on again.`,
+      ? `${personFirst(by)} cancelled ${namedText(one, safe)}.`
+      : `${personFirst(by)} put ${namedText(one, safe)}, on again.`,
   movedBy: (one: Placed, after: Placed, by: string, safe: Safe) =>
     one.startsAt.instant === after.startsAt.instant
-      ? `<@${by}> moved ${namedText(one, safe)}, to ${safe(after.room ?? '')}.`
-      : `<@${by}> moved ${namedText(one, safe)}, to ${whenText(after.startsAt)}${inRoom(one, after, safe)}.`,
+      ? `${personFirst(by)} moved ${namedText(one, safe)}, to ${safe(after.room ?? '')}.`
+      : `${personFirst(by)} moved ${namedText(one, safe)}, to ${whenText(after.startsAt)}${inRoom(one, after, safe)}.`,
   holiday: (from: string, to: string, lines: readonly string[]) =>
     lines.length === 0
       ? `No class from ${dayText(from)} to ${dayText(to)}: nothing to cancel.`

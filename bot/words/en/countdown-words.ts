@@ -16,7 +16,8 @@ const lastMinutes = 15;
 /** A class's countdown: `lead` tells a notification the whole story in short, `lines` the rest. */
 export const countdownWords = {
   lead: leadText,
-  cause: (instructorId: string) => `From the timetable, for ${personText(instructorId)}’s class.`,
+  cause: (instructorId: string) =>
+    `From the timetable, for ${personText(instructorId, 'an instructor')}’s class.`,
   lines: linesText,
   cancelled: (facts: ClassFacts, safe: Safe) =>
     `${titleText(facts, safe)}, ${whenText(facts.startsAt)}: cancelled.`,
@@ -31,7 +32,7 @@ export const countdownWords = {
 /** `now` is an ISO instant: what is told late says the time that is really left. */
 function leadText(facts: ClassFacts, moment: TeamMoment, now: string, safe: Safe): string {
   const who = [
-    facts.coverOpen ? 'cover open' : `${personText(facts.instructorId)}`,
+    facts.coverOpen ? 'cover open' : personText(facts.instructorId, 'an instructor'),
     ...(facts.room === undefined ? [] : [safe(facts.room)]),
     ...(facts.people === undefined ? [] : [peopleText(facts.people)]),
   ].join(', ');

@@ -1,5 +1,6 @@
 import type { Move } from '../../../domain/catalogue/move.ts';
 import type { MoveProblem } from '../../../domain/catalogue/move-problems.ts';
+import { personFirst } from './person-words.ts';
 
 /** Sentences about a studio's own moves and nicknames. */
 export const ownMoveWords = {
@@ -36,7 +37,7 @@ export const ownMoveWords = {
   nicknamed: (nickname: string, name: string) => `“${nickname}” is read as *${name}* from now on.`,
   nicknameDropped: (nickname: string) => `“${nickname}” is a nickname here no more.`,
   toldCoach: (by: string, name: string, like: string) =>
-    `<@${by}> added our own move *${name}*, like ${like}. A head coach can put it right: change move ${name}: level 2`,
+    `${personFirst(by, 'an instructor')} added our own move *${name}*, like ${like}. A head coach can put it right: change move ${name}: level 2`,
   likeWhat: (name: string) => `Like which known move? For example: new move ${name} like push-up, level 2`,
   likeUnknown: (like: string, near: readonly string[]) =>
     near.length === 0

@@ -1,6 +1,6 @@
 import type { Refusal } from '../../../domain/plan/decide-step.ts';
 import type { PlanState } from '../../../domain/plan/plan-life.ts';
-import { personText } from './person-words.ts';
+import { personFirst, personText } from './person-words.ts';
 
 /** Why a step was not taken, and what would work; told to the person who asked. */
 export function refusalText(refusal: Refusal): string {
@@ -16,11 +16,11 @@ export function refusalText(refusal: Refusal): string {
         ? 'This is your own plan. As the only coach you may approve it once the setting soleCoachMayApproveOwn is on.'
         : 'This is your own plan: another head coach approves it.';
     case 'not-your-plan':
-      return `This plan is ${personText(refusal.facts.authorId)}'s. Only they or a head coach can change it.`;
+      return `This plan is ${personText(refusal.facts.authorId, 'an instructor')}'s. Only they or a head coach can change it.`;
     case 'stale-version':
       return `That was v${refusal.facts.named}. The plan is at v${refusal.facts.current} now: look at it, then decide.`;
     case 'already-decided':
-      return `${personText(refusal.facts.by)} came first: ${decidedText(refusal.facts.step)} v${refusal.facts.version}. Nothing was changed.`;
+      return `${personFirst(refusal.facts.by, 'a coach')} came first: ${decidedText(refusal.facts.step)} v${refusal.facts.version}. Nothing was changed.`;
     case 'already-in-review':
       return `v${refusal.facts.version} is in review already.`;
     case 'not-in-review':

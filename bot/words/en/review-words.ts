@@ -1,8 +1,10 @@
+import { personFirst, personText } from './person-words.ts';
+
 /** Words of the coach's side: comments, notes, several reviews at once. */
 export const coachWords = {
   isNew: 'New here',
   repeats: (when: string) => `Taught before, last ${when}`,
-  covers: (person: string) => `Cover: taught by <@${person}>`,
+  covers: (person: string) => `Cover: taught by ${personText(person, 'an instructor')}`,
   explaining: (length: string) => `explaining ${length} inside it`,
   newMoves: (names: string) => `First time here: ${names}`,
   patternInWeek: (pattern: string, sets: string, week: string) => `${pattern} ${sets} (week ${week})`,
@@ -19,13 +21,14 @@ export const coachWords = {
   commentLabel: 'Comment',
   commentMissing: 'Write the comment.',
   commentLineMissing: 'Pick a letter.',
-  commented: (by: string, where: string, text: string) => `<@${by}> on ${where}: ${text}`,
+  commented: (by: string, where: string, text: string) =>
+    `${personFirst(by, 'a coach')} on ${where}: ${text}`,
   commentGone: 'a line that is gone',
   commentLineGone: 'That line is not in the plan as it stands now. Pick another.',
   noSuchLetter: (label: string, last: string) =>
     `There is no ${label} in this plan; its last letter is ${last}.`,
   resolveButton: 'Resolved',
-  resolved: (by: string) => `Resolved by <@${by}>`,
+  resolved: (by: string) => `Resolved by ${personText(by)}`,
   onlyTheirs: 'Only the instructor of the plan or a head coach can resolve this.',
   byTrust: 'nothing found, and its instructor is trusted',
   keepsApproval: 'a small change or another day; the approval stays',
@@ -35,7 +38,7 @@ export const coachWords = {
   batchClean: '*Clean:* fits its time, nothing found, no comment open',
   batchLook: '*To look at:*',
   batchLine: (title: string, author: string, version: number, when: string) =>
-    `${title}, v${version}, <@${author}>${when === '' ? '' : `, ${when}`}`,
+    `${title}, v${version}, ${personText(author, 'an instructor')}${when === '' ? '' : `, ${when}`}`,
   batchMore: (count: number) => `and ${count} more`,
   batchOwn: 'your own',
   batchFindings: (mustFix: number, lookAt: number, comments: number) =>

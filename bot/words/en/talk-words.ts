@@ -2,7 +2,7 @@ import type { Outcome, ZonedMoment } from '../../../domain/calendar/scheduled-cl
 import type { LifeStepKind } from '../../../domain/plan/plan-life.ts';
 import type { PlanVersion } from '../../../domain/ports.ts';
 import { lengthText } from './card-words.ts';
-import { personText } from './person-words.ts';
+import { personFirst, personText } from './person-words.ts';
 import { privateWords } from './private-words.ts';
 
 /** A day and time in the studio's zone: `Thu 8 Oct, 18:30`. */
@@ -81,7 +81,7 @@ export const editWords = {
 
 export const reviewWords = {
   lead: (title: string, author: string, version: number) =>
-    `${title}, v${version}, for review from ${personText(author)}`,
+    `${title}, v${version}, for review from ${personText(author, 'an instructor')}`,
   nowAt: (version: number) => `Now at v${version}.`,
   changedSince: 'Changed since the last approval:',
   moreChanges: (count: number) => `and ${count} more lines; the plan has all of them`,
@@ -89,9 +89,9 @@ export const reviewWords = {
   approveButton: (version: number) => `Approve v${version} for teaching`,
   askButton: 'Ask for changes',
   approvedNote: (by: string, version: number, note = '') =>
-    `<@${by}> approved v${version} for teaching: structure and timing.${note === '' ? '' : `\nNote: ${note}`}`,
+    `${personFirst(by, 'a coach')} approved v${version} for teaching: structure and timing.${note === '' ? '' : `\nNote: ${note}`}`,
   changesNote: (by: string, version: number, reason: string) =>
-    `<@${by}> asks for changes to v${version}: ${reason}\nReply here with an edit, then Send for review.`,
+    `${personFirst(by, 'a coach')} asks for changes to v${version}: ${reason}\nReply here with an edit, then Send for review.`,
   decided: (kind: LifeStepKind, by: string, version: number, reason: string) =>
     decidedText(kind, by, version, reason),
 } as const;

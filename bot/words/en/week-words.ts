@@ -16,6 +16,7 @@ import type {
   WeekReport,
 } from '../../../domain/week/week-report.ts';
 import { setsText } from './card-words.ts';
+import { personFirst } from './person-words.ts';
 import { whenText } from './talk-words.ts';
 
 /** What makes typed text inert where it is shown. */
@@ -41,10 +42,10 @@ export const weekWords = {
   mendButton: 'Apply this edit',
   mendHint: 'For the plan’s author or a head coach. The plan then goes to review.',
   mendApplied: (by: string, edit: string, version: number) =>
-    `<@${by}> applied it: ${edit}. The plan is at v${version}.`,
+    `${personFirst(by)} applied it: ${edit}. The plan is at v${version}.`,
   mendGone: 'This edit is applied already. The plan’s own thread shows it.',
   mendForAuthor: (by: string, slotName: string, week: string) =>
-    `<@${by}> applied the edit that the report on ${weekName(week)} proposed for ${slotName}. It can be taken back: undo.`,
+    `${personFirst(by)} applied the edit that the report on ${weekName(week)} proposed for ${slotName}. It can be taken back: undo.`,
   regularsTitle: 'What regulars miss',
   habitsUnknown: 'Not known: no slot habit has a plan for all its classes.',
   worstHabit: (report: WeekReport, safe: Safe) =>
