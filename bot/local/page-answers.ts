@@ -74,6 +74,8 @@ export type ShownMessage = {
   readonly blocks?: readonly AcceptedBlock[];
   readonly files: readonly { readonly id: string; readonly name: string }[];
   readonly reactions: readonly { readonly name: string; readonly count: number }[];
+  /** Replies of others in the thread under it, since this person last had it open. */
+  readonly newReplies: number;
 };
 
 export type ClockTarget =

@@ -39,7 +39,7 @@ const requests = {
   submit: z.strictObject({ as: z.string(), view: z.string(), values: formValues }),
   close: z.strictObject({ as: z.string(), view: z.string() }),
   shortcut: z.strictObject({ as: z.string(), place: z.string(), ts: z.string(), callbackId: z.string() }),
-  read: z.strictObject({ as: z.string(), place: z.string() }),
+  read: z.strictObject({ as: z.string(), place: z.string(), threadTs: z.string().optional() }),
   'open-app': z.strictObject({ as: z.string(), tab: z.enum(['home', 'messages']) }),
   group: z.strictObject({ group: z.string(), members: z.array(z.string()) }),
   clock: z.discriminatedUnion('kind', [
@@ -82,7 +82,14 @@ export const createPageApi = (parts: {
   const placeOf = (userId: string, placeId: string) =>
     workspace.placesOf(userId).find(({ id }) => id === placeId);
 
-  const showMessage = (message: Message, userId: string): ShownMessage => {
+  const showMessages = (userId: string, placeId: string): readonly ShownMessage[] => {
+    const newReplies = workspace.newRepliesByThread(userId, placeId);
+    return workspace
+      .visibleTo(userId, placeId)
+      .map((message) => showMessage(message, userId, newReplies.get(message.ts) ?? 0));
+  };
+
+  const showMessage = (message: Message, userId: string, newReplies: number): ShownMessage => {
     const person = workspace.findPerson(message.authorId);
     const isMine = message.authorId === userId;
     return {
@@ -100,6 +107,7 @@ export const createPageApi = (parts: {
       ...(message.blocks === undefined ? {} : { blocks: message.blocks }),
       files: (message.fileIds ?? []).flatMap((id) => workspace.findFile(id) ?? []),
       reactions: Object.entries(message.reactions).map(([name, users]) => ({ name, count: users.length })),
+      newReplies,
     };
   };
 
@@ -266,7 +274,8 @@ export const createPageApi = (parts: {
       }
       case 'read': {
         const asked = requests.read.parse(body);
-        if (placeOf(asked.as, asked.place) !== undefined) workspace.markRead(asked.as, asked.place);
+        if (placeOf(asked.as, asked.place) !== undefined)
+          workspace.markRead(asked.as, asked.place, asked.threadTs);
         return done;
       }
       case 'open-app': {
@@ -305,9 +314,7 @@ export const createPageApi = (parts: {
           return showState(userId);
         case 'messages': {
           const placeId = query.get('place') ?? '';
-          return placeOf(userId, placeId) === undefined
-            ? undefined
-            : workspace.visibleTo(userId, placeId).map((message) => showMessage(message, userId));
+          return placeOf(userId, placeId) === undefined ? undefined : showMessages(userId, placeId);
         }
         case 'traffic':
           return parts.traffic.list().map(({ sent: _sent, answered: _answered, ...line }) => line);

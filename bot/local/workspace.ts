@@ -128,7 +128,7 @@ export const createWorkspace = (config: WorkspaceConfig) => {
     return `${Math.floor(lastMicros / 1_000_000)}.${String(lastMicros % 1_000_000).padStart(6, '0')}`;
   };
   const newHash = () => `${Math.floor(realNow() / 1000)}.${token(4)}`;
-  const readKey = (userId: string, placeId: string) => `${userId}/${placeId}`;
+  const readKey = (userId: string, placeId: string, threadTs = '') => `${userId}/${placeId}/${threadTs}`;
 
   const places: readonly Place[] = [
     ...channels.map((channel): Place => ({ kind: 'channel', id: channel.id, channel })),
@@ -333,12 +333,26 @@ export const createWorkspace = (config: WorkspaceConfig) => {
       files.set(file.id, file);
     },
 
-    markRead: (userId: string, placeId: string) => {
-      const last = visibleTo(userId, placeId).at(-1)?.ts;
-      if (last !== undefined && readUpTo.get(readKey(userId, placeId)) !== last) {
-        readUpTo.set(readKey(userId, placeId), last);
+    /** A place as a whole, or one thread in it. */
+    markRead: (userId: string, placeId: string, threadTs?: string) => {
+      const last = visibleTo(userId, placeId)
+        .filter((message) => threadTs === undefined || message.threadTs === threadTs)
+        .at(-1)?.ts;
+      const key = readKey(userId, placeId, threadTs);
+      if (last !== undefined && readUpTo.get(key) !== last) {
+        readUpTo.set(key, last);
         tell({ kind: 'other' });
       }
+    },
+    /** How many replies of others stand in each thread since this person last had it open. */
+    newRepliesByThread: (userId: string, placeId: string): ReadonlyMap<string, number> => {
+      const counts = new Map<string, number>();
+      for (const { ts, threadTs, authorId } of visibleTo(userId, placeId)) {
+        if (threadTs === undefined || threadTs === ts || authorId === userId) continue;
+        const isNew = ts > (readUpTo.get(readKey(userId, placeId, threadTs)) ?? '');
+        if (isNew) counts.set(threadTs, (counts.get(threadTs) ?? 0) + 1);
+      }
+      return counts;
     },
     markAllRead: () => {
       for (const person of people)

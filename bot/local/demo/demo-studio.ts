@@ -7,7 +7,7 @@ export const demoStart = '2026-10-14T08:00:00.000Z';
 export const demoPeople = {
   instructor: { id: 'U0MIRA', name: 'Mira', role: 'instructor' },
   coach: { id: 'U0TOMAS', name: 'Tomas', role: 'head coach' },
-  member: { id: 'U0INES', name: 'Ines', role: 'team member, teaches mornings' },
+  member: { id: 'U0INES', name: 'Ines', role: 'instructor' },
 } as const;
 
 export const demoChannels = {

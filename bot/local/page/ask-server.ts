@@ -63,7 +63,7 @@ export const askServer = {
   close: (body: { as: string; view: string }) => gesture('close', body),
   shortcut: (body: { as: string; place: string; ts: string; callbackId: string }) =>
     gesture('shortcut', body),
-  read: (body: { as: string; place: string }) => gesture('read', body),
+  read: (body: { as: string; place: string; threadTs?: string }) => gesture('read', body),
   openApp: (body: { as: string; tab: 'home' | 'messages' }) => gesture('open-app', body),
   setGroup: (body: { group: string; members: readonly string[] }) => gesture('group', body),
   moveClock: (target: ClockTarget) => gesture('clock', target),

@@ -87,7 +87,10 @@ export const Composer = (props: Props) => {
           value={text}
           onInput={(event) => setText(event.currentTarget.value)}
           onKeyDown={(event) => {
-            if (event.key === 'Escape') props.cancel?.();
+            if (event.key === 'Escape' && props.cancel !== undefined) {
+              event.preventDefault();
+              props.cancel();
+            }
             if (event.key !== 'Enter' || event.shiftKey || event.isComposing || isTouch()) return;
             event.preventDefault();
             void send();

@@ -25,14 +25,14 @@ export const Dialog = (props: {
         props.close();
       }}
     >
-      <header class="dialog-head">
+      <div class="dialog-head">
         <h2 id={titleId}>{props.title}</h2>
         <button type="button" class="quiet" onClick={props.close} aria-label={`Close ${props.title}`}>
           <svg viewBox="0 0 16 16" aria-hidden="true">
             <path d="M3.5 3.5l9 9M12.5 3.5l-9 9" />
           </svg>
         </button>
-      </header>
+      </div>
       {props.children}
     </dialog>
   );

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { PageState, ShownMessage } from '../page-answers.ts';
 import { MessageCard } from './show-message.tsx';
 import { instantOf, printDay } from './show-time.ts';
@@ -12,6 +12,7 @@ type Props = {
   readonly timeZone: string;
   readonly tell: (message: string) => void;
   readonly openThread?: (ts: string) => void;
+  readonly opened?: string;
   readonly emptyText: string;
 };
 
@@ -21,6 +22,9 @@ const newestTop = (list: HTMLElement): number => {
   const end = list.scrollHeight - list.clientHeight;
   return newest === null ? end : Math.min(end, newest.offsetTop - 12);
 };
+
+/** What one writes within this time of one's last message stands under the same name. */
+const continuedMilliseconds = 300_000;
 
 /** Messages from the oldest to the newest, with a line where a day begins; stays at the end while new ones come. */
 export const MessageList = (props: Props) => {
@@ -35,6 +39,13 @@ export const MessageList = (props: Props) => {
     if (where !== '') isFollowing.current = true;
   }, [where]);
 
+  // What one sends is shown, wherever one had scrolled to.
+  const newest = shown.at(-1);
+  const ownNewest = newest?.isMine === true ? newest.ts : undefined;
+  useLayoutEffect(() => {
+    if (ownNewest !== undefined) isFollowing.current = true;
+  }, [ownNewest]);
+
   // Content also grows late, with pictures and a thread beside it, so its size is watched.
   useEffect(() => {
     const watcher = new ResizeObserver(() => {
@@ -48,6 +59,13 @@ export const MessageList = (props: Props) => {
   }, []);
 
   const dayOf = (message: ShownMessage) => printDay(instantOf(message.ts), timeZone);
+  const repliesTo = (message: ShownMessage) =>
+    all.filter(({ threadTs, ts }) => threadTs === message.ts && ts !== message.ts);
+  const continues = (before: ShownMessage, message: ShownMessage): boolean =>
+    message.authorKind === 'person' &&
+    before.authorId === message.authorId &&
+    instantOf(message.ts).getTime() - instantOf(before.ts).getTime() < continuedMilliseconds &&
+    (props.openThread === undefined || repliesTo(before).length === 0);
   return (
     <div
       class="list"
@@ -74,11 +92,13 @@ export const MessageList = (props: Props) => {
                 place={props.place}
                 message={message}
                 role={state.people.find(({ id }) => id === message.authorId)?.role ?? ''}
-                replies={all.filter(({ threadTs, ts }) => threadTs === message.ts && ts !== message.ts)}
+                replies={repliesTo(message)}
+                isContinued={!isNewDay && continues(before, message)}
                 timeZone={timeZone}
                 shortcuts={state.messageShortcuts}
                 tell={props.tell}
                 {...(props.openThread === undefined ? {} : { openThread: props.openThread })}
+                {...(props.opened === undefined ? {} : { opened: props.opened })}
               />
             </div>
           );

@@ -183,10 +183,19 @@ const Page = () => {
     return () => clearTimeout(timer);
   }, [notice]);
 
-  const openThread = useCallback((ts: string) => go({ as: me, place, thread: ts }), [go, me, place]);
+  const [openedByItself, setOpenedByItself] = useState<string | undefined>(undefined);
+  const openThread = useCallback(
+    (ts: string) => {
+      setOpenedByItself(undefined);
+      go({ as: me, place, thread: ts });
+    },
+    [go, me, place],
+  );
   const closeThread = () => {
     const opened = route.thread;
+    const isOutside = document.activeElement?.matches('.place *') === true;
     go({ as: me, place });
+    if (isOutside) return;
     requestAnimationFrame(() => document.querySelector<HTMLElement>(`[data-thread="${opened}"]`)?.focus());
   };
 
@@ -221,8 +230,9 @@ const Page = () => {
     if (answered === undefined || answered === shownAnswer.current) return;
     shownAnswer.current = answered;
     if (isFirstLook || newestMine === undefined || !matchMedia(wideEnoughForTwo).matches) return;
-    openThread(newestMine.ts);
-  }, [answered, isThere, me, messages.length, newestMine, openThread, place]);
+    setOpenedByItself(newestMine.ts);
+    go({ as: me, place, thread: newestMine.ts });
+  }, [answered, go, isThere, me, messages.length, newestMine, place]);
 
   if (state === undefined)
     return (
@@ -248,6 +258,8 @@ const Page = () => {
       return linked !== undefined;
     },
   };
+  const withNews = topLevel.filter(({ ts, newReplies }) => newReplies > 0 && ts !== route.thread);
+  const nextNews = withNews.at(-1);
   const thread =
     route.thread !== undefined && messages.some(({ ts }) => ts === route.thread) ? route.thread : undefined;
 
@@ -289,7 +301,11 @@ const Page = () => {
               : 'The local workspace does not answer. Start it again and this page comes back by itself.'}
           </p>
         )}
-        <main>
+        <main
+          onKeyDown={(event) => {
+            if (event.key === 'Escape' && !event.defaultPrevented && thread !== undefined) closeThread();
+          }}
+        >
           {place === 'home' && <HomeView key={me} state={state} tell={setNotice} />}
           {place === 'traffic' && (
             <TrafficView
@@ -302,7 +318,15 @@ const Page = () => {
           {shownPlace !== undefined && (
             <>
               <section class="place" aria-label={placeTitle(shownPlace)}>
-                <p class="purpose">{shownPlace.purpose}</p>
+                <h2 class="spoken">{placeTitle(shownPlace)}</h2>
+                <div class="purpose">
+                  <p>{shownPlace.purpose}</p>
+                  {nextNews !== undefined && (
+                    <button type="button" class="new-in-threads" onClick={() => openThread(nextNews.ts)}>
+                      {withNews.length === 1 ? 'New in 1 thread' : `New in ${withNews.length} threads`}
+                    </button>
+                  )}
+                </div>
                 <MessageList
                   state={state}
                   place={place}
@@ -312,10 +336,11 @@ const Page = () => {
                   timeZone={timeZone}
                   tell={setNotice}
                   openThread={openThread}
+                  {...(thread === undefined ? {} : { opened: thread })}
                   emptyText={
                     shownPlace.kind === 'direct'
                       ? `Nothing here yet. Write to ${state.appName} below: a whole class, or just hello.`
-                      : 'Nothing here yet.'
+                      : `Nothing here yet. ${state.appName} posts here when there is something to tell.`
                   }
                 />
                 <Composer
@@ -338,6 +363,7 @@ const Page = () => {
                   tell={setNotice}
                   send={(text) => send(text, thread)}
                   close={closeThread}
+                  takesFocus={thread !== openedByItself}
                 />
               )}
             </>

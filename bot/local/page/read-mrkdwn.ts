@@ -147,3 +147,38 @@ export const printDate = (
     );
   });
 };
+
+/** Markup as the words alone, for a place that holds no links: names stand for ids. */
+export const printPlain = (
+  tokens: readonly MrkdwnToken[],
+  names: {
+    readonly nameOf: (userId: string) => string;
+    readonly channelNameOf: (channelId: string) => string;
+  },
+): string => tokens.map((token) => plainToken(token, names)).join('');
+
+const plainToken = (token: MrkdwnToken, names: Parameters<typeof printPlain>[1]): string => {
+  switch (token.kind) {
+    case 'text':
+    case 'code':
+    case 'pre':
+      return token.text;
+    case 'break':
+      return ' ';
+    case 'bold':
+    case 'italic':
+    case 'strike':
+    case 'quote':
+      return printPlain(token.tokens, names);
+    case 'link':
+      return token.label;
+    case 'person':
+      return `@${names.nameOf(token.id)}`;
+    case 'channel':
+      return `#${names.channelNameOf(token.id)}`;
+    case 'everyone':
+      return `@${token.word}`;
+    case 'date':
+      return token.fallback;
+  }
+};

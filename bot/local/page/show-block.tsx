@@ -160,7 +160,8 @@ const RichPart = ({ part }: { readonly part: AcceptedRichText['elements'][number
       );
     case 'rich_text_preformatted':
       return (
-        <pre>
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: long lines scroll sideways by keyboard too
+        <pre tabIndex={0}>
           <RichPieces pieces={part.elements} />
         </pre>
       );

@@ -1,10 +1,11 @@
-import { useState } from 'preact/hooks';
+import { useContext, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { LocalShortcut } from '../local-app.ts';
 import type { ShownMessage } from '../page-answers.ts';
 import { askServer } from './ask-server.ts';
 import { Composer } from './composer.tsx';
 import { Menu } from './menu.tsx';
-import { readEntities } from './read-mrkdwn.ts';
+import { printPlain, readMrkdwn } from './read-mrkdwn.ts';
+import { type Reader, ReaderContext } from './reader.ts';
 import { ShowBlock } from './show-block.tsx';
 import { ShowImage } from './show-image.tsx';
 import { Mrkdwn } from './show-text.tsx';
@@ -20,15 +21,35 @@ type Props = {
   readonly timeZone: string;
   readonly shortcuts: readonly LocalShortcut[];
   readonly tell: (message: string) => void;
+  /** Follows a message of the same person at once, and needs no name of its own. */
+  readonly isContinued: boolean;
   /** Left out inside a thread. */
   readonly openThread?: (ts: string) => void;
+  /** The thread that is open beside the messages. */
+  readonly opened?: string;
 };
 
 /** The first words of a reply, as plain text. */
-const firstLine = (text: string): string =>
-  readEntities(text.split('\n').find((line) => line.trim() !== '') ?? '')
-    .replace(/[*`]/g, '')
-    .slice(0, 160);
+const firstLine = (text: string, reader: Reader): string =>
+  printPlain(readMrkdwn(text.split('\n').find((line) => line.trim() !== '') ?? ''), reader).slice(0, 160);
+
+/** For how long after a click an update may take the clicked button away. */
+const updateMilliseconds = 5_000;
+
+/** Keeps the focus in an element whose clicked button an update takes away. */
+const useKeptFocus = (isBusy: boolean) => {
+  const element = useRef<HTMLElement>(null);
+  const clickedAt = useRef(-updateMilliseconds);
+  useLayoutEffect(() => {
+    if (isBusy && element.current?.contains(document.activeElement) === true)
+      clickedAt.current = performance.now();
+  }, [isBusy]);
+  useLayoutEffect(() => {
+    const isRecent = performance.now() - clickedAt.current < updateMilliseconds;
+    if (isRecent && document.activeElement === document.body) element.current?.focus({ preventScroll: true });
+  });
+  return element;
+};
 
 const countWords = (replies: number): string => {
   if (replies === 0) return 'For you alone';
@@ -39,10 +60,13 @@ const countWords = (replies: number): string => {
 export const MessageCard = (props: Props) => {
   const { as, place, message, tell, openThread } = props;
   const [isEditing, setEditing] = useState(false);
+  const reader = useContext(ReaderContext);
   const form = useSurface(as, { kind: 'message', place, ts: message.ts }, tell);
+  const article = useKeptFocus(form.isBusy);
   const time = printTime(instantOf(message.ts), props.timeZone);
   const answers = props.replies.filter(({ isOnlyForMe }) => !isOnlyForMe);
   const latest = answers.at(-1) ?? props.replies.at(-1);
+  const isOpened = props.opened === message.ts;
 
   const run = async (gesture: ReturnType<typeof askServer.edit>): Promise<boolean> => {
     const result = await gesture;
@@ -64,9 +88,20 @@ export const MessageCard = (props: Props) => {
         }))),
   ];
 
-  const classes = ['message', message.authorKind, ...(message.isOnlyForMe ? ['only-me'] : [])].join(' ');
+  const classes = [
+    'message',
+    message.authorKind,
+    ...(message.isOnlyForMe ? ['only-me'] : []),
+    ...(props.isContinued ? ['continued'] : []),
+  ].join(' ');
   return (
-    <article class={classes} aria-label={`${message.authorName}, ${time}`} data-ts={message.ts}>
+    <article
+      class={classes}
+      aria-label={`${message.authorName}, ${time}`}
+      data-ts={message.ts}
+      ref={article}
+      tabIndex={-1}
+    >
       <header class="byline">
         <span class="author">{message.authorName}</span>
         {props.role !== '' && <span class="role">{props.role}</span>}
@@ -124,11 +159,13 @@ export const MessageCard = (props: Props) => {
           type="button"
           class="thread-button"
           data-thread={message.ts}
+          aria-current={isOpened ? 'true' : undefined}
           onClick={() => openThread(message.ts)}
         >
           <strong>{countWords(answers.length)}</strong>
+          {message.newReplies > 0 && !isOpened && <span class="count">{message.newReplies} new</span>}
           <span class="thread-preview">
-            {latest.authorName}: {firstLine(latest.text)}
+            {latest.authorName}: {firstLine(latest.text, reader)}
           </span>
         </button>
       )}

@@ -45,7 +45,8 @@ const Token = ({ token }: { readonly token: MrkdwnToken }) => {
     case 'code':
       return <code>{token.text}</code>;
     case 'pre':
-      return <pre>{token.text}</pre>;
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: long lines scroll sideways by keyboard too
+      return <pre tabIndex={0}>{token.text}</pre>;
     case 'link':
       return <TextLink url={token.url} label={token.label} />;
     case 'person':

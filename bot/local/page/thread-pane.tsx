@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { PageState, ShownMessage } from '../page-answers.ts';
+import { askServer } from './ask-server.ts';
 import { Composer } from './composer.tsx';
 import { MessageList } from './message-list.tsx';
 
@@ -14,18 +15,21 @@ export const ThreadPane = (props: {
   readonly tell: (message: string) => void;
   readonly send: (text: string) => Promise<boolean>;
   readonly close: () => void;
+  /** False where it opened by itself while somebody writes beside it. */
+  readonly takesFocus: boolean;
 }) => {
+  const { state, place, threadTs, takesFocus } = props;
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), [props.threadTs]);
-  const shown = props.all.filter(({ ts, threadTs }) => ts === props.threadTs || threadTs === props.threadTs);
+  useEffect(() => {
+    if (takesFocus) heading.current?.focus();
+  }, [threadTs, takesFocus]);
+  const shown = props.all.filter((message) => message.ts === threadTs || message.threadTs === threadTs);
+  const newReplies = shown.find(({ ts }) => ts === threadTs)?.newReplies ?? 0;
+  useEffect(() => {
+    if (newReplies > 0) void askServer.read({ as: state.me.id, place, threadTs });
+  }, [newReplies, state.me.id, place, threadTs]);
   return (
-    <section
-      class="thread"
-      aria-label="Thread"
-      onKeyDown={(event) => {
-        if (event.key === 'Escape' && !event.defaultPrevented) props.close();
-      }}
-    >
+    <section class="thread" aria-label="Thread">
       <header class="thread-head">
         <button type="button" class="quiet" aria-label="Close the thread" onClick={props.close}>
           <svg viewBox="0 0 16 16" aria-hidden="true">
@@ -37,8 +41,8 @@ export const ThreadPane = (props: {
         </h2>
       </header>
       <MessageList
-        state={props.state}
-        place={props.place}
+        state={state}
+        place={place}
         label="Messages in this thread"
         shown={shown}
         all={props.all}
@@ -47,7 +51,7 @@ export const ThreadPane = (props: {
         emptyText="This message is gone."
       />
       <Composer
-        draftKey={`draft ${props.state.me.id} ${props.place} ${props.threadTs}`}
+        draftKey={`draft ${state.me.id} ${place} ${threadTs}`}
         label="Reply in this thread"
         commands={[]}
         send={props.send}

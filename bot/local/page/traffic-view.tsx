@@ -4,12 +4,17 @@ import { askServer } from './ask-server.ts';
 import { GroupsControl } from './groups-control.tsx';
 import { ResetControl } from './reset-control.tsx';
 
+const printJson = (value: unknown): string => {
+  if (value === '') return 'nothing beside the status';
+  return typeof value === 'string' ? value : JSON.stringify(value, undefined, 2);
+};
+
 const Json = ({ label, value }: { readonly label: string; readonly value: unknown }) =>
   value === undefined ? null : (
     <>
       <h3>{label}</h3>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: long lines scroll sideways by keyboard too */}
-      <pre tabIndex={0}>{typeof value === 'string' ? value : JSON.stringify(value, undefined, 2)}</pre>
+      <pre tabIndex={0}>{printJson(value)}</pre>
     </>
   );
 

@@ -237,6 +237,41 @@ describe('what the page is told', () => {
     expect(await unreadOf()).toEqual([0, 2, 1]);
   });
 
+  test('new replies of others in a thread, until that thread is opened', async () => {
+    const server = await start();
+    const post = (authorId: string, threadTs?: string) =>
+      server.workspace.post({
+        placeId: team,
+        authorId,
+        text: 'a',
+        ...(threadTs === undefined ? {} : { threadTs }),
+      }).ts;
+    const [first, second] = [post(mira), post(mira)];
+    post('U0BOT', first);
+    post('U0BOT', first);
+    post(mira, second);
+    const newReplies = async (as: string) => {
+      const response = await fetch(`${server.url}/local/messages?as=${as}&place=${team}`);
+      const shown: readonly { readonly newReplies: number }[] = await response.json();
+      return shown.slice(0, 2).map((message) => message.newReplies);
+    };
+    const read = (body: object) =>
+      fetch(`${server.url}/local/read`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      });
+    expect(await newReplies(mira)).toEqual([2, 0]);
+    expect(await newReplies('U0TOMAS')).toEqual([2, 1]);
+    await read({ as: mira, place: team });
+    expect(await newReplies(mira)).toEqual([2, 0]);
+    await read({ as: mira, place: team, threadTs: first });
+    expect(await newReplies(mira)).toEqual([0, 0]);
+    post('U0BOT', first);
+    expect(await newReplies(mira)).toEqual([1, 0]);
+    expect(await newReplies('U0TOMAS')).toEqual([3, 1]);
+  });
+
   test('nobody sees a place they are not in', async () => {
     const server = await start();
     server.workspace.post({ placeId: 'C0REVIEW', authorId: mira, text: 'a' });

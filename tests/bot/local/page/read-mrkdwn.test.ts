@@ -4,6 +4,7 @@ import {
   escapeEntities,
   type MrkdwnToken,
   printDate,
+  printPlain,
   readEntities,
   readMrkdwn,
 } from '../../../../bot/local/page/read-mrkdwn.ts';
@@ -112,4 +113,17 @@ describe('dates in the zone of the reader', () => {
   test('another zone, another time', () => {
     expect(print('{time}', noon, 'Asia/Kolkata')).toBe('17:30');
   });
+});
+
+test.each([
+  ['<@U0TOMAS> approved *v1* in <#C0REVIEW>', '@Tomas approved v1 in #class-review'],
+  ['_a_ ~b~ `c*d` <https://a.example|the page>', 'a b c*d the page'],
+  ['&gt; quoted\n<!here> now', 'quoted@here now'],
+  ['<!date^1792389600^{time}|07:00> &amp; on', '07:00 & on'],
+])('the words of %s alone', (markup, words) => {
+  const names = {
+    nameOf: (id: string) => ({ U0TOMAS: 'Tomas' })[id] ?? id,
+    channelNameOf: (id: string) => ({ C0REVIEW: 'class-review' })[id] ?? id,
+  };
+  expect(printPlain(readMrkdwn(markup), names)).toBe(words);
 });
