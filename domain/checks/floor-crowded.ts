@@ -3,6 +3,7 @@ import { plannedLines, roomOf } from '../plan/class-facts.ts';
 import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
+import { linesWithMoves, mendWith, swapsForOnesLike } from './mends.ts';
 import { publishedRules } from './published-rules.ts';
 
 export type FloorCrowded = FindingBase & {
@@ -13,7 +14,8 @@ export type FloorCrowded = FindingBase & {
 };
 
 /** Less floor a person than the work needs; swings, carries and travelling moves need more. */
-export function floorCrowded({ plan }: CheckSubject, context: Context): readonly FloorCrowded[] {
+export function floorCrowded(subject: CheckSubject, context: Context): readonly FloorCrowded[] {
+  const { plan } = subject;
   const { squareMetresAPerson: still, squareMetresAPersonMoving: moving } = context.settings.checks;
   const area = roomOf(plan, context)?.areaSquareMetres;
   const { people } = plan.facts;
@@ -33,6 +35,20 @@ export function floorCrowded({ plan }: CheckSubject, context: Context): readonly
       people,
       areaSquareMetres: area,
       squareMetresAPerson,
+      ...mendWith(
+        wide.length > 0 && people * still <= area
+          ? swapsForOnesLike(
+              linesWithMoves(
+                wide.map(({ planned }) => planned.id),
+                plan,
+                context,
+              ),
+              subject,
+              context,
+              ({ traits }) => !traits.includes('needs space'),
+            )
+          : undefined,
+      ),
     },
   ];
 }

@@ -2,6 +2,7 @@ import type { Context } from '../context.ts';
 import { asksForOptions, hasGentlerOption } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
+import { linesWithMoves, mendWith, swapsForOnesLike } from './mends.ts';
 import { linesOfTurns, turnsOf } from './turns-of.ts';
 
 export type HeadDownThenUp = FindingBase & { readonly code: 'head-down-then-up' };
@@ -26,6 +27,14 @@ export function headDownThenUp(subject: CheckSubject, context: Context): readonl
           severity: 'look at',
           lines: linesOfTurns(down),
           source: 'common practice',
+          ...mendWith(
+            swapsForOnesLike(
+              linesWithMoves(linesOfTurns(down), subject.plan, context),
+              subject,
+              context,
+              ({ traits }) => !traits.includes('head below heart'),
+            ),
+          ),
         },
       ];
 }

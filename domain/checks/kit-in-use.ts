@@ -3,6 +3,8 @@ import type { Context } from '../context.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { kitCounts } from './kit-needs.ts';
+import { mendWith } from './mends.ts';
+import { swapsToKitThere } from './swaps-to-kit-there.ts';
 
 export type KitInUse = FindingBase & {
   readonly code: 'kit-in-use';
@@ -13,8 +15,8 @@ export type KitInUse = FindingBase & {
 };
 
 /** The room has enough, but another class still has it out. Silent where nobody says what is out. */
-export function kitInUse({ plan }: CheckSubject, context: Context): readonly KitInUse[] {
-  const missing = kitCounts(plan, context).filter(
+export function kitInUse(subject: CheckSubject, context: Context): readonly KitInUse[] {
+  const missing = kitCounts(subject.plan, context).filter(
     ({ needPieces, havePieces, outPieces }) =>
       needPieces <= havePieces && needPieces > havePieces - outPieces,
   );
@@ -29,6 +31,13 @@ export function kitInUse({ plan }: CheckSubject, context: Context): readonly Kit
       needPieces: Math.max(...ofItem.map((count) => count.needPieces)),
       havePieces: ofItem[0]?.havePieces ?? 0,
       outPieces: ofItem[0]?.outPieces ?? 0,
+      ...mendWith(
+        swapsToKitThere(
+          ofItem.flatMap(({ lines }) => lines),
+          subject,
+          context,
+        ),
+      ),
     };
   });
 }

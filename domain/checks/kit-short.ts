@@ -1,13 +1,12 @@
 import type { KitItem } from '../catalogue/kit.ts';
 import type { Context } from '../context.ts';
-import { plannedLines, roomOf } from '../plan/class-facts.ts';
-import type { LineId } from '../plan/plan.ts';
 import { kitName } from '../shorthand/kit-words.ts';
-import { knownMove, movesByLine } from '../timing/planned-moves.ts';
+import { movesByLine } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
 import { itemsThatServe, kitCounts } from './kit-needs.ts';
-import { mendWith, swapForOneLike } from './mends.ts';
+import { mendWith } from './mends.ts';
+import { swapsToKitThere } from './swaps-to-kit-there.ts';
 
 export type KitShort = FindingBase & {
   readonly code: 'kit-short';
@@ -68,7 +67,7 @@ function shortOfRoom(subject: CheckSubject, context: Context): readonly KitShort
       needPieces,
       havePieces: ofItem[0]?.havePieces ?? 0,
       ...mendWith(
-        swapToKitThere(
+        swapsToKitThere(
           ofItem.flatMap(({ lines }) => lines),
           subject,
           context,
@@ -76,25 +75,4 @@ function shortOfRoom(subject: CheckSubject, context: Context): readonly KitShort
       ),
     };
   });
-}
-
-/** Where one line asks for it: a move like it that the room has kit for, for everyone; none at stations. */
-function swapToKitThere(
-  [line, ...others]: readonly LineId[],
-  subject: CheckSubject,
-  context: Context,
-): string | undefined {
-  const place = plannedLines(subject.plan).find(({ planned }) => planned.id === line);
-  const move = place && knownMove(place.planned, context);
-  const room = roomOf(subject.plan, context);
-  const people = subject.plan.facts.people ?? 0;
-  if (line === undefined || move === undefined || room === undefined || others.length > 0) {
-    return undefined;
-  }
-  return swapForOneLike(move, line, subject, context, (one) =>
-    one.kit.every(
-      ({ item, pieces }) =>
-        item === 'mat' || (place?.block.kind !== 'stations' && pieces * people <= (room.kit[item] ?? 0)),
-    ),
-  );
 }

@@ -2,6 +2,7 @@ import type { Context } from '../context.ts';
 import { isForBeginners } from '../plan/class-facts.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
+import { linesWithMoves, mendWith, swapsForOnesLike } from './mends.ts';
 import { isWeighted } from './move-facts.ts';
 import type { Turn } from './turn.ts';
 import { linesOfTurns, turnsOf } from './turns-of.ts';
@@ -18,11 +19,8 @@ export function loadedWithoutBreak(subject: CheckSubject, context: Context): rea
   if (!isForBeginners(subject.plan)) {
     return [];
   }
-  const stretches = stretchesOf(turnsOf(subject, context), context.settings.floors.leastRestSeconds);
-  const longest = stretches
-    .map((turns) => ({ turns, seconds: turns.reduce((sum, { workSeconds }) => sum + workSeconds, 0) }))
-    .filter(({ seconds }) => seconds > mostSeconds)
-    .toSorted((one, other) => other.seconds - one.seconds)[0];
+  const turns = turnsOf(subject, context);
+  const longest = longestOf(turns, context);
   if (longest === undefined) {
     return [];
   }
@@ -34,8 +32,38 @@ export function loadedWithoutBreak(subject: CheckSubject, context: Context): rea
       source: 'common practice',
       seconds: Math.round(longest.seconds),
       mostSeconds,
+      ...mendWith(swapThatBreaks(longest.turns, turns, subject, context)),
     },
   ];
+}
+
+type Stretch = { readonly turns: readonly Turn[]; readonly seconds: number };
+
+/** The longest of those that run on too long. */
+function longestOf(turns: readonly Turn[], { settings }: Context): Stretch | undefined {
+  return stretchesOf(turns, settings.floors.leastRestSeconds)
+    .map((stretch) => ({ turns: stretch, seconds: stretch.reduce((sum, turn) => sum + turn.workSeconds, 0) }))
+    .filter(({ seconds }) => seconds > settings.checks.loadedNonStopBeginnersSeconds)
+    .toSorted((one, other) => other.seconds - one.seconds)[0];
+}
+
+/** One line of the stretch done without a weight, where nothing runs on too long then; from its middle on. */
+function swapThatBreaks(
+  long: readonly Turn[],
+  turns: readonly Turn[],
+  subject: CheckSubject,
+  context: Context,
+): string | undefined {
+  const lines = linesWithMoves(linesOfTurns(long), subject.plan, context);
+  const middle = Math.floor(lines.length / 2);
+  return [...lines.slice(middle), ...lines.slice(0, middle)]
+    .map((line) => {
+      const light = turns.map((turn) => (turn.planned.id === line.line ? { ...turn, kit: [] } : turn));
+      return longestOf(light, context) === undefined
+        ? swapsForOnesLike([line], subject, context, ({ kit }) => !isWeighted(kit))
+        : undefined;
+    })
+    .find((edit) => edit !== undefined);
 }
 
 /** Loaded turns that follow on one another; a straight set's own rests break it. */

@@ -5,7 +5,7 @@ import type { Letter, LetteredBlock, LineId } from '../plan/plan.ts';
 import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import type { FindingBase } from './finding.ts';
-import { labelOf, mendWith } from './mends.ts';
+import { labelOf, linesWithMoves, mendWith, swapsForOnesLike } from './mends.ts';
 import { isLyingDown } from './move-facts.ts';
 
 export type LyingBesideThrow = FindingBase & {
@@ -18,7 +18,8 @@ type Couple = { readonly throwing: LineId; readonly lying: LineId };
 type Place = { readonly id: LineId; readonly moves: readonly { readonly id: LineId; readonly move: Move }[] };
 
 /** Someone lies down next to a swing or throw: at neighbouring stations, or with a partner who swaps. */
-export function lyingBesideThrow({ plan }: CheckSubject, context: Context): readonly LyingBesideThrow[] {
+export function lyingBesideThrow(subject: CheckSubject, context: Context): readonly LyingBesideThrow[] {
+  const { plan } = subject;
   return plan.blocks.filter(hasLetters).flatMap((block) => {
     const couple = coupleIn(block, context);
     if (couple === undefined) {
@@ -33,11 +34,34 @@ export function lyingBesideThrow({ plan }: CheckSubject, context: Context): read
         source: 'common practice',
         ...couple,
         ...mendWith(
-          order && `move ${labelOf(plan, order.moved)} ${order.place} ${labelOf(plan, order.beside)}`,
+          order === undefined
+            ? swapThatStands(couple, block, subject, context)
+            : `move ${labelOf(plan, order.moved)} ${order.place} ${labelOf(plan, order.beside)}`,
         ),
       },
     ];
   });
+}
+
+/** A move like the one lying down, done upright, where nobody lies beside a throw then. */
+function swapThatStands(
+  { lying }: Couple,
+  block: LetteredBlock,
+  subject: CheckSubject,
+  context: Context,
+): string | undefined {
+  const left = block.letters.map((letter) => ({
+    ...letter,
+    moves: letter.moves.filter(({ id }) => id !== lying),
+  }));
+  if (coupleIn({ ...block, letters: left }, context) !== undefined) return undefined;
+  const lines = linesWithMoves([lying], subject.plan, context);
+  return swapsForOnesLike(
+    lines,
+    subject,
+    context,
+    (one) => !isLyingDown(one) && !one.traits.includes('throw'),
+  );
 }
 
 function coupleIn(block: LetteredBlock, context: Context): Couple | undefined {

@@ -1,8 +1,10 @@
 import type { Move } from '../catalogue/move.ts';
 import type { Context } from '../context.ts';
+import { plannedLines } from '../plan/class-facts.ts';
 import { labelsByLine } from '../plan/labels.ts';
 import { moveInPlaceOf } from '../plan/move-in-place.ts';
 import type { LineId, Plan } from '../plan/plan.ts';
+import { knownMove } from '../timing/planned-moves.ts';
 import type { CheckSubject } from './check-subject.ts';
 import { secondsToTheEnd } from './edges-of-class.ts';
 import type { Turn } from './turn.ts';
@@ -60,6 +62,39 @@ export function swapForOneLike(
 ): string | undefined {
   const other = moveInPlaceOf(move, plan, context, (one) => one.sides === move.sides && fits(one));
   return swapFor(plan, line, other);
+}
+
+/** More swaps than this at once are another class. */
+const mostSwaps = 3;
+
+/** The same for several lines, a line of the edit each and no move twice; nothing where one of them has none. */
+export function swapsForOnesLike(
+  lines: readonly { readonly line: LineId; readonly move: Move }[],
+  { plan }: CheckSubject,
+  context: Context,
+  fits: (candidate: Move) => boolean,
+): string | undefined {
+  if (lines.length > mostSwaps) return undefined;
+  const picked: Move[] = [];
+  for (const { move } of lines) {
+    const isFree = (one: Move) => one.sides === move.sides && !picked.includes(one) && fits(one);
+    const other = moveInPlaceOf(move, plan, context, isFree);
+    if (other === undefined) return undefined;
+    picked.push(other);
+  }
+  return lines.map(({ line }, place) => swapFor(plan, line, picked[place])).join('\n');
+}
+
+/** A line with the move on it, where that is known. */
+export function linesWithMoves(
+  lines: readonly LineId[],
+  plan: Plan,
+  context: Context,
+): readonly { readonly line: LineId; readonly move: Move }[] {
+  return plannedLines(plan).flatMap(({ planned }) => {
+    const move = lines.includes(planned.id) ? knownMove(planned, context) : undefined;
+    return move === undefined ? [] : [{ line: planned.id, move }];
+  });
 }
 
 /** `swap B1 front squat`, or nothing where no move fits. */

@@ -1,6 +1,8 @@
 import type { Context } from '../context.ts';
 import type { CheckSubject } from './check-subject.ts';
+import { explainBefore } from './explain-before.ts';
 import type { FindingBase } from './finding.ts';
+import { mendWith } from './mends.ts';
 import { isExplained, newMoveTurns } from './new-moves.ts';
 import { linesOfTurns } from './turns-of.ts';
 
@@ -11,7 +13,8 @@ export type NewMoveNotExplained = FindingBase & {
 
 /** A move is taught here for the first time, and no explaining stands before its block. */
 export function newMoveNotExplained(subject: CheckSubject, context: Context): readonly NewMoveNotExplained[] {
-  const lines = linesOfTurns(newMoveTurns(subject, context).filter((turn) => !isExplained(turn, subject)));
+  const turns = newMoveTurns(subject, context).filter((turn) => !isExplained(turn, subject));
+  const lines = linesOfTurns(turns);
   return lines.length === 0
     ? []
     : [
@@ -21,6 +24,7 @@ export function newMoveNotExplained(subject: CheckSubject, context: Context): re
           lines,
           source: 'common practice',
           explainSeconds: context.settings.checks.explainNewMoveSeconds,
+          ...mendWith(explainBefore(turns, subject, context)),
         },
       ];
 }

@@ -1,6 +1,8 @@
 import type { Context } from '../context.ts';
 import type { CheckSubject } from './check-subject.ts';
+import { explainBefore } from './explain-before.ts';
 import type { FindingBase } from './finding.ts';
+import { mendWith } from './mends.ts';
 import { isLyingDown } from './move-facts.ts';
 import { isExplained, newMoveTurns } from './new-moves.ts';
 import { linesOfTurns, turnsOf } from './turns-of.ts';
@@ -29,6 +31,7 @@ export function newMoveOutOfSight(subject: CheckSubject, context: Context): read
           severity: 'look at',
           lines: linesOfTurns(unseen),
           source: 'common practice',
+          ...mendWith(explainBefore(unseen, subject, context)),
         },
       ];
 }

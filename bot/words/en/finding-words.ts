@@ -62,12 +62,12 @@ export function findingText(
       );
     case 'over-room-capacity':
       return told(
-        `${finding.people} people, the room is posted for ${finding.capacity}.`,
+        `${finding.people} people, the room is posted for ${finding.capacity}: take ${finding.capacity} (${finding.capacity} now), or a larger room.`,
         'The capacity posted under your local rules comes before any plan',
       );
     case 'open-line-left':
       return told(
-        finding.count === 1 ? `${all} is still open.` : `${all} are still open.`,
+        `${all} ${finding.count === 1 ? 'is' : 'are'} still open: write swap ${label(finding.lines[0] ?? '')} and a move.`,
         'A reviewer can only approve moves that are named',
       );
     case 'lying-beside-throw':
@@ -122,7 +122,7 @@ export function findingText(
       );
     case 'warm-up-misses-patterns':
       return told(
-        'The warm-up has none of the first block in it.',
+        'The warm-up has none of the first block in it: add one of its moves in your message.',
         'A lighter round of what comes first prepares best',
       );
     case 'time-unused':
@@ -157,7 +157,7 @@ export function findingText(
       );
     case 'floor-crowded':
       return told(
-        `${finding.people} people on ${finding.areaSquareMetres} m², this work needs ${finding.squareMetresAPerson} m² each.`,
+        `${finding.people} people on ${finding.areaSquareMetres} m², this work needs ${finding.squareMetresAPerson} m² each: room for ${Math.floor(finding.areaSquareMetres / finding.squareMetresAPerson)}.`,
         'Clear ways and room for arms and weights',
       );
     case 'two-weights-from-one-pair':
@@ -187,16 +187,19 @@ export function findingText(
       );
     case 'new-move-out-of-sight':
       return told(
-        `${all}: new here, and starts while people lie down.`,
+        `${all}: new here, and starts while people lie down: explain it before its block.`,
         'Nobody sees it shown from the floor',
       );
     case 'new-move-not-explained':
       return told(
-        `${all}: new here, with no explaining before it.`,
+        `${all}: new here, with no explaining before its block: explain ${finding.explainSeconds}.`,
         `A new move takes about ${finding.explainSeconds} s to show`,
       );
     case 'many-new-moves':
-      return told(`${finding.count} moves are new here.`, `Up to ${finding.most} a class can be shown well`);
+      return told(
+        `${finding.count} moves are new here: keep ${finding.most}, swap the others for known ones.`,
+        `Up to ${finding.most} a class can be shown well`,
+      );
     case 'station-lengths-unequal':
       return told(
         `${all}: stations of ${finding.shortestSeconds} s and ${finding.longestSeconds} s.`,

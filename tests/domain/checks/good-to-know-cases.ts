@@ -72,6 +72,7 @@ export const goodToKnowCases: readonly CheckCase[] = [
       source: practice,
       restSeconds: 10,
       wipeSeconds: 15,
+      mend: 'block A 45/15',
     },
     near: [
       half('level 2', 'stations x2, 45/15', 'goblet squat', 'push-up', 'dead bug'),

@@ -408,6 +408,7 @@ export const lookAtCases: readonly CheckCase[] = [
       people: 15,
       areaSquareMetres: 80,
       squareMetresAPerson: 6,
+      mend: 'swap A sumo deadlift',
     },
     near: [
       half('level 2, 13 people, Loft', 'circuit x3, 40/20', 'kettlebell swing', 'push-up', 'dead bug'),
@@ -478,11 +479,26 @@ export const lookAtCases: readonly CheckCase[] = [
       source: published('Rawson 2017'),
       seconds: 840,
       mostSeconds: 720,
+      mend: 'block A 12:00',
     },
     near: [
       half('beginners', 'amrap 12', '10 bodyweight squat', '10 knee push-up', '10 dead bug'),
       half('level 2', 'amrap 14', '10 bodyweight squat', '10 knee push-up', '10 dead bug'),
     ],
+  },
+  {
+    check: allOutTooLong,
+    bad: half('beginners', 'tabata x4', 'step touch', 'bodyweight squat'),
+    finding: {
+      code: 'all-out-too-long',
+      severity: 'look at',
+      lines: ['A', 'B'],
+      source: published('Rawson 2017'),
+      seconds: 960,
+      mostSeconds: 720,
+      mend: 'rounds A x3',
+    },
+    near: [half('beginners', 'tabata x3', 'step touch', 'bodyweight squat')],
   },
   {
     check: loadedWithoutBreak,
@@ -494,6 +510,7 @@ export const lookAtCases: readonly CheckCase[] = [
       source: practice,
       seconds: 480,
       mostSeconds: 300,
+      mend: 'swap B towel row',
     },
     near: [
       half('level 1', 'amrap 5', '10 goblet squat', '10 bent-over row', '10 dumbbell shoulder press'),
@@ -546,7 +563,13 @@ export const lookAtCases: readonly CheckCase[] = [
       'rest 60',
       ...easyCircuit,
     ),
-    finding: { code: 'head-down-then-up', severity: 'look at', lines: ['A'], source: practice },
+    finding: {
+      code: 'head-down-then-up',
+      severity: 'look at',
+      lines: ['A'],
+      source: practice,
+      mend: 'swap A plank',
+    },
     near: [
       half('level 1, older adults', 'circuit x2, 40/20', 'plank walk-out', 'march'),
       half('level 1', 'circuit x2, 40/0', 'plank walk-out', 'march'),
@@ -562,6 +585,7 @@ export const lookAtCases: readonly CheckCase[] = [
       lines: ['A', 'B'],
       source: practice,
       seconds: 340,
+      mend: 'swap B plank toe tap',
     },
     near: [
       half('level 1, older adults', 'circuit x2, 40/20', 'glute bridge', 'dead bug'),
@@ -596,6 +620,7 @@ export const lookAtCases: readonly CheckCase[] = [
       lines: ['B'],
       source: practice,
       explainSeconds: 10,
+      mend: 'explain after A 10',
     },
     near: [half('level 2', ...easyCircuit)],
     nearFacts: { movesTaught: new Set(['push-up']) },
@@ -608,6 +633,37 @@ export const lookAtCases: readonly CheckCase[] = [
     near: [
       half('level 2', 'circuit x3, 40/20', 'goblet squat + bear hold', 'dead bug'),
       half('level 2', 'circuit x3, 40/20', 'dead bug', 'bear hold', 'goblet squat'),
+    ],
+    nearFacts: taught('bear-hold'),
+  },
+  {
+    check: newMoveOutOfSight,
+    bad: half(
+      'level 2',
+      'amrap 4',
+      '10 push-up',
+      'circuit x3, 40/20',
+      'dead bug + bear hold',
+      'goblet squat',
+    ),
+    facts: taught('bear-hold'),
+    finding: {
+      code: 'new-move-out-of-sight',
+      severity: 'look at',
+      lines: ['B2'],
+      source: practice,
+      mend: 'explain after A 10',
+    },
+    near: [
+      half(
+        'level 2',
+        'amrap 4',
+        '10 push-up',
+        'explain 30',
+        'circuit x3, 40/20',
+        'dead bug + bear hold',
+        'goblet squat',
+      ),
     ],
     nearFacts: taught('bear-hold'),
   },
