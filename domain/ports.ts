@@ -231,6 +231,8 @@ export type TimetableStore = {
   /** Up to which instant (inclusive) what fell due was looked at; a clock set back takes it back. */
   keepLookedAt(studioId: StudioId, at: string): Promise<void>;
   findLookedAt(studioId: StudioId): Promise<string | undefined>;
+  /** Notes what of this is listed as missed; those not noted before come back. */
+  keepMissedTold(studioId: StudioId, missed: readonly string[], at: string): Promise<readonly string[]>;
   /** The secret part of the calendar feed's address; a new one ends the one before. */
   saveFeedToken(studioId: StudioId, token: string, at: string): Promise<void>;
   findFeedToken(studioId: StudioId): Promise<string | undefined>;

@@ -191,6 +191,9 @@ function dataOrText(text: string): unknown {
 
 const secondsOfDay = 86_400;
 
+/** A look back goes over fourteen days. */
+const missedToldDays = 30;
+
 async function retain(db: Db, studioId: string, limits: RetentionSettings, now: string): Promise<void> {
   const before = (days: number) => sql`unixepoch(${now}) - ${Math.round(days * secondsOfDay)}`;
   const at = sql`studio_id = ${studioId}`;
@@ -199,6 +202,9 @@ async function retain(db: Db, studioId: string, limits: RetentionSettings, now: 
   );
   await sql`UPDATE notices SET payload = '{"text":""}', last_error = NULL
     WHERE ${at} AND unixepoch(finished_at) < ${before(limits.sentPayloadDays)} AND payload <> '{"text":""}'`.execute(
+    db,
+  );
+  await sql`DELETE FROM missed_told WHERE ${at} AND unixepoch(told_at) < ${before(missedToldDays)}`.execute(
     db,
   );
   const unsent = await sql`SELECT plan_id FROM plans WHERE ${at} AND state = 'draft'

@@ -1,4 +1,4 @@
-PRAGMA user_version = 6;
+PRAGMA user_version = 7;
 
 CREATE TABLE calendar_feeds (
   studio_id TEXT NOT NULL PRIMARY KEY REFERENCES studios (studio_id),
@@ -115,6 +115,13 @@ CREATE TABLE forgotten_marks (
   mark TEXT NOT NULL,
   forgotten_at TEXT NOT NULL,
   PRIMARY KEY (studio_id, mark, forgotten_at)
+) STRICT;
+
+CREATE TABLE missed_told (
+  studio_id TEXT NOT NULL REFERENCES studios (studio_id),
+  missed TEXT NOT NULL,
+  told_at TEXT NOT NULL,
+  PRIMARY KEY (studio_id, missed)
 ) STRICT;
 
 CREATE TABLE notice_choices (

@@ -30,6 +30,7 @@ export type Tables = {
   studio_care: { studio_id: string; cared_at: string | null; left_at: string | null };
   user_group_members: { studio_id: string; group_id: string; person_id: string };
   due_marks: { studio_id: string; looked_at: string };
+  missed_told: { studio_id: string; missed: string; told_at: string };
 };
 
 type PlanTable = {

@@ -22,6 +22,18 @@ export function createTimetableStore(access: Access): TimetableStore {
         .execute();
     },
 
+    async keepMissedTold(studioId, missed, at) {
+      if (missed.length === 0) return [];
+      const kept = await access
+        .tables()
+        .insertInto('missed_told')
+        .values(missed.map((each) => ({ studio_id: studioId, missed: each, told_at: at })))
+        .onConflict((conflict) => conflict.doNothing())
+        .returning('missed')
+        .execute();
+      return kept.map((row) => row.missed);
+    },
+
     async saveFeedToken(studioId, token, at) {
       await access
         .tables()

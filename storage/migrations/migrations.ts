@@ -4,6 +4,7 @@ import { weekReports } from './0003-week-reports.ts';
 import { planComments } from './0004-plan-comments.ts';
 import { careOfData } from './0005-care-of-data.ts';
 import { userGroups } from './0006-user-groups.ts';
+import { missedTold } from './0007-missed-told.ts';
 
 /** In order; the n-th brings `user_version` to n. A migration that stands here is never edited: add the next. */
 export const migrations: readonly string[] = [
@@ -13,4 +14,5 @@ export const migrations: readonly string[] = [
   planComments,
   careOfData,
   userGroups,
+  missedTold,
 ];

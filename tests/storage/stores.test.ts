@@ -444,6 +444,14 @@ describe('deliveries', () => {
 describe('the timetable', () => {
   const later = '2026-11-24T12:00:00.000Z';
 
+  test('what was missed comes back once, when it is noted', async () => {
+    const noted = async (missed: readonly string[], at: string) =>
+      (await storage.timetable.keepMissedTold(studioId, missed, at)).toSorted();
+    expect(await noted(['a', 'b'], noon)).toEqual(['a', 'b']);
+    expect(await noted(['b', 'c'], later)).toEqual(['c']);
+    expect(await noted([], later)).toEqual([]);
+  });
+
   test('how far notices were looked at goes with the clock, back too', async () => {
     await storage.timetable.keepLookedAt(studioId, later);
     expect(await storage.timetable.findLookedAt(studioId)).toBe(later);

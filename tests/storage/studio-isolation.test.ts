@@ -70,6 +70,7 @@ async function fill(studio: StudioId): Promise<void> {
   await storage.care.switchOff(studio, 'mara', ['how it went']);
   await storage.care.markCared(studio, noon);
   await storage.timetable.keepLookedAt(studio, noon);
+  await storage.timetable.keepMissedTold(studio, ['digest:2026-11-24'], noon);
   await storage.timetable.saveFeedToken(studio, `token of ${studio}`, noon);
   await storage.userGroups.saveMembers(studio, 'S1', ['mara']);
 }
@@ -153,6 +154,7 @@ const writes: readonly (readonly [string, Call])[] = [
   ['care.markLeft', (s, id) => s.care.markLeft(id, noon)],
   ['care.deleteStudio', (s, id) => s.care.deleteStudio(id)],
   ['timetable.keepLookedAt', (s, id) => s.timetable.keepLookedAt(id, '2027-01-01T00:00:00.000Z')],
+  ['timetable.keepMissedTold', (s, id) => s.timetable.keepMissedTold(id, ['digest:2026-11-25'], noon)],
   ['timetable.saveFeedToken', (s, id) => s.timetable.saveFeedToken(id, `next of ${id}`, noon)],
 ];
 

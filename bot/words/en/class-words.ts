@@ -70,6 +70,8 @@ export const classWords = {
   missed: {
     countdown: 'countdown',
     digest: (date: string) => `• the evening’s list for ${dayText(date)}`,
+    weekReport: (week: string) =>
+      `• the report on week ${Number(week.slice(6))}: /evenset week ${week} shows it`,
     planWaits: 'that its plan was not approved',
     areYouIn: 'I’m in',
     firstLines: 'first lines',
@@ -105,10 +107,21 @@ export const classWords = {
   onAgain: (one: Named, safe: Safe) => `${namedText(one, safe)}, is on again.`,
   moved: (one: Placed, after: Placed, safe: Safe) =>
     `${namedText(one, safe)}, ${movesText(one, after, safe)}.`,
+  offerAsk: (one: Named, channel: string, from: string, safe: Safe) =>
+    `Offer ${namedText(one, safe)}, to the team? <#${channel}> then reads that ${personText(from, 'an instructor')} can’t teach it, and no reason.`,
+  offerAskWhich: (channel: string) =>
+    `Which class can’t you teach? One tap offers it to the team in <#${channel}>; no reason is said.`,
+  offerButton: 'Offer it to the team',
   coverAsked: (one: Named, safe: Safe) =>
     `${namedText(one, safe)}: offered to the team. The first to take it gets it; the coach knows.`,
+  takeBackButton: 'Take it back',
+  offerTakenBack: (one: Named, safe: Safe) =>
+    `${namedText(one, safe)}: it is not offered any more, you teach it.`,
+  coachTakenBack: (one: Named, by: string, safe: Safe) =>
+    `${personFirst(by, 'an instructor')} teaches ${namedText(one, safe)}, after all.`,
+  notOffered: (one: Named, safe: Safe) => `${namedText(one, safe)}, is not offered to the team.`,
   coverOffer: (facts: ClassFacts, safe: Safe) => [
-    `Cover wanted: ${namedText(facts, safe)}`,
+    `${personFirst(facts.instructorId, 'an instructor')} can’t teach ${namedText(facts, safe)}. Who takes it?`,
     [
       ...(facts.room === undefined ? [] : [safe(facts.room)]),
       ...(facts.people === undefined ? [] : [peopleText(facts.people)]),
@@ -116,15 +129,19 @@ export const classWords = {
     ].join(', '),
   ],
   takeButton: 'I take it',
-  coverTaken: (one: Named, by: string, safe: Safe) =>
-    `${namedText(one, safe)}: ${personText(by, 'an instructor')} takes it.`,
-  coverClosed: (one: Named, safe: Safe) => `${namedText(one, safe)}: cover is found, or not wanted.`,
+  coverTaken: (one: Named, by: string, from: string, safe: Safe) =>
+    `${personFirst(by, 'an instructor')} takes ${namedText(one, safe)}, from ${personText(from, 'an instructor')}.`,
+  coverMoved: (one: Named, after: Named, safe: Safe) =>
+    `${namedText(one, safe)}, is at another time now: ${whenText(after.startsAt)}.`,
+  coverOver: (one: Named, safe: Safe) => `${namedText(one, safe)}: nobody took it.`,
   coachOpen: (one: Named, from: string, safe: Safe) =>
     `${personFirst(from, 'an instructor')} can’t teach ${namedText(one, safe)}. It is offered to the team.`,
   coachTaken: (one: Named, by: string, safe: Safe) =>
     `${personFirst(by, 'an instructor')} teaches ${namedText(one, safe)}.`,
   alreadyTaken: (one: Named, by: string, safe: Safe) =>
     `${namedText(one, safe)}, is ${personText(by, 'an instructor')}’s already. Nothing was changed.`,
+  yoursNow: (one: Named, safe: Safe) =>
+    `${namedText(one, safe)}, is yours. Plan and lay-out are in your messages.`,
   youTeach: (one: Named, safe: Safe) => `You teach ${namedText(one, safe)}. Thank you.`,
   houseAsk: 'It has no plan yet. These are ready; one tap makes it your draft:',
   changedBy: (one: Named, by: string, what: 'cancelled' | 'on again', safe: Safe) =>
@@ -147,10 +164,13 @@ export const classWords = {
     `I found no class for “${said}” in the next four weeks. Say the day, and the time where there are several: cancel Thu 18:30.`,
   severalClasses: 'Several classes fit. Which one?',
   sameMoment: 'It is at that time and in that room already.',
+  noSuchDay: 'I know no such day. Say it as Thu 15 Oct, 15.10. or 2026-10-15.',
+  movesWhich: 'Two days fit. To which does it move?',
+  holidayHow: 'Say the first and the last day: holiday Mon 21 Dec to Sun 27 Dec.',
   inThePast: 'That moment has passed. Say a later one.',
   moveWhere: 'Say where to: move Thu 18:30 to Fri 19:00.',
   exceptionsHelp:
-    'Timetable: can’t teach Thu · cancel Thu 18:30 · move Thu 18:30 to Fri 19:00 · give Thu to @name · on again Thu 18:30 · holiday 2026-12-21 to 2026-12-27 · 18 now · calendar',
+    'Timetable: can’t teach Thu · cancel Thu 18:30 · move Thu 18:30 to Fri 19:00 · give Thu to @name · on again Thu 18:30 · holiday 21 Dec to 27 Dec · 18 now · calendar',
   noTeamChannel: 'The setting teamChannel is empty, so nobody could be asked. Nothing was changed.',
 
   feedReady: (url: string) =>

@@ -93,3 +93,59 @@ test('a clock that jumps a day ahead and back repeats nothing and drops nothing'
   ).toHaveLength(1);
   expect(studio.texts('D1').filter((text) => text.includes('Are you in'))).toHaveLength(1);
 });
+
+describe('what was skipped is listed to the coach', () => {
+  const listed = () =>
+    studio
+      .texts('D9')
+      .filter((text) => text.startsWith('I was stopped'))
+      .flatMap((text) => text.split('\n').slice(1));
+  const thursday = ['Thursday Lift*, Thu 15 Oct, 18:30', 'Late Lift*, Thu 15 Oct, 19:30'];
+
+  test('once for each, however a clock jumps a day ahead and back', async () => {
+    studio = await createTimetableStudio('2026-10-14T18:00:00.000Z');
+    await studio.at('2026-10-14T18:01:00.000Z');
+    for (const minute of [2, 3, 4]) {
+      await studio.at(`2026-10-15T19:0${minute}:00.000Z`);
+      await studio.at(`2026-10-14T18:0${minute}:00.000Z`);
+    }
+    expect(listed()).toEqual(
+      thursday.map((each) => expect.stringContaining(`• *${each}: countdown, I’m in`)),
+    );
+    // A longer jump adds what was not listed yet, and nothing else.
+    await studio.at('2026-10-18T12:00:00.000Z');
+    expect(new Set(listed()).size).toBe(listed().length);
+    expect(listed().filter((line) => line.includes('countdown'))).toHaveLength(2);
+  });
+
+  test('once where the clock goes on after a jump, and the list is of that stop alone', async () => {
+    studio = await createTimetableStudio('2026-10-14T18:00:00.000Z');
+    await studio.at('2026-10-15T19:02:00.000Z');
+    const first = listed();
+    await studio.at('2026-10-14T18:01:00.000Z');
+    await studio.walkTo('2026-10-16T12:00:00.000Z');
+    expect(listed()).toEqual(first);
+    await studio.at('2026-10-20T12:00:00.000Z');
+    expect(listed().slice(first.length)).toEqual([
+      expect.stringContaining('Monday Lift*, Mon 19 Oct, 18:30: countdown'),
+      expect.stringContaining('the evening’s list for Mon 19 Oct'),
+    ]);
+  });
+
+  test('a report that another has followed by then, and more lines than a message holds', async () => {
+    const slots = Array.from({ length: 40 }, (_, place) => ({
+      id: `slot-${place}`,
+      name: `A class with quite a long name, number ${place}`,
+      weekday: 'Thu' as const,
+      time: `${String(6 + Math.floor(place / 3)).padStart(2, '0')}:00`,
+      seconds: 1800,
+      instructorId: 'U1',
+    }));
+    studio = await createTimetableStudio('2026-10-14T18:00:00.000Z', { ...studioSettings, slots });
+    await studio.at('2026-10-14T18:01:00.000Z');
+    await studio.at('2026-10-26T12:00:00.000Z');
+    expect(listed().filter((line) => line.includes('countdown'))).toHaveLength(80);
+    expect(listed()).toContain('• the report on week 42: /evenset week 2026-W42 shows it');
+    expect(Math.max(...studio.texts('D9').map((text) => text.length))).toBeLessThanOrEqual(4_000);
+  });
+});
