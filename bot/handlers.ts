@@ -34,6 +34,7 @@ import {
   onHouseClass,
   onImIn,
   onOpenChangeClass,
+  onTakeBackOffer,
   onTakeClass,
 } from './actions/timetable-actions.ts';
 import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from './actions/week-actions.ts';
@@ -80,6 +81,7 @@ export const handlers: Handlers = {
     [actions.length]: onLength,
     [actions.imIn]: onImIn,
     [actions.cannotTeach]: onCannotTeach,
+    [actions.takeBackOffer]: onTakeBackOffer,
     [actions.takeClass]: onTakeClass,
     [actions.chooseClass]: onChooseClass,
     [actions.houseClass]: onHouseClass,

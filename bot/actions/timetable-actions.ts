@@ -5,7 +5,7 @@ import { houseClass, houseClassNames } from '../../domain/plan/house-classes.ts'
 import { readClassValue } from '../blocks/class-value.ts';
 import { findClass } from '../flows/classes-in-week.ts';
 import { confirmIn } from '../flows/confirm-in.ts';
-import { seekCover, takeClass } from '../flows/cover-class.ts';
+import { seekCover, takeBackOffer, takeClass } from '../flows/cover-class.ts';
 import { contextFor } from '../flows/open-plan.ts';
 import { doToClass } from '../flows/say-of-class.ts';
 import { startDraft } from '../flows/start-draft.ts';
@@ -39,6 +39,10 @@ export const onImIn = withClass(async (scheduled, desk, by) => {
 
 export const onCannotTeach = withClass(async (scheduled, desk, by) =>
   toYou(await seekCover(desk, scheduled, by)),
+);
+
+export const onTakeBackOffer = withClass(async (scheduled, desk, by) =>
+  toYou(await takeBackOffer(desk, scheduled, by)),
 );
 
 export const onTakeClass = withClass(async (scheduled, desk, by) =>

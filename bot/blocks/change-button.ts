@@ -1,4 +1,4 @@
-import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import type { ScheduledClass, ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
@@ -18,4 +18,27 @@ export function changeButton(scheduled: ScheduledClass, words: Words): ButtonFac
 export function renderMoveWhere(scheduled: ScheduledClass, words: Words): Message {
   const text = words.classes.moveWhere;
   return { text, blocks: [section('where', text), ...buttons('change', [changeButton(scheduled, words)])] };
+}
+
+/** Two days fit what was said: one tap says which. */
+export function renderMoveWhich(
+  scheduled: ScheduledClass,
+  moments: readonly ZonedMoment[],
+  words: Words,
+): Message {
+  const text = words.classes.movesWhich;
+  return {
+    text,
+    blocks: [
+      section('which', text),
+      ...buttons(
+        'days',
+        moments.map((each) => ({
+          action: actions.chooseClass,
+          label: words.when(each),
+          value: printClassValue(scheduled, `move to ${each.date} ${each.time}`),
+        })),
+      ),
+    ],
+  };
 }

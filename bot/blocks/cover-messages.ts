@@ -7,7 +7,7 @@ import type { Words } from '../words/words.ts';
 import { changeButton } from './change-button.ts';
 import { printClassValue } from './class-value.ts';
 import { buttons, section, sections } from './elements.ts';
-import { escapeText, inertText } from './escape.ts';
+import { codeText, inertText } from './escape.ts';
 import { clip, limits } from './limits.ts';
 
 /** A class offered to the team; the first tap takes it. */
@@ -23,6 +23,55 @@ export function renderOffer(scheduled: ScheduledClass, facts: ClassFacts, words:
           label: words.classes.takeButton,
           value: printClassValue(scheduled),
           style: 'primary',
+        },
+      ]),
+    ],
+  };
+}
+
+/** Before a class is offered to all: which, and what will be said of it. */
+export function renderOfferAsk(
+  classes: readonly ScheduledClass[],
+  teamChannel: string,
+  words: Words,
+): Message {
+  const [only, ...others] = classes;
+  const text =
+    only === undefined || others.length > 0
+      ? words.classes.offerAskWhich(teamChannel)
+      : words.classes.offerAsk(only, teamChannel, only.instructorId, inertText);
+  const label = (one: ScheduledClass) =>
+    others.length === 0
+      ? words.classes.offerButton
+      : `${words.when(one.startsAt)} ${one.title ?? words.classes.untitled}`;
+  return {
+    text,
+    blocks: [
+      section('ask', text),
+      ...buttons(
+        'offer',
+        classes.map((one) => ({
+          action: actions.cannotTeach,
+          label: label(one),
+          value: printClassValue(one),
+        })),
+      ),
+    ],
+  };
+}
+
+/** A class is offered; as long as nobody took it, it can be taken back. */
+export function renderOffered(scheduled: ScheduledClass, words: Words): Message {
+  const text = words.classes.coverAsked(scheduled, inertText);
+  return {
+    text,
+    blocks: [
+      section('offered', text),
+      ...buttons('back', [
+        {
+          action: actions.takeBackOffer,
+          label: words.classes.takeBackButton,
+          value: printClassValue(scheduled),
         },
       ]),
     ],
@@ -51,10 +100,10 @@ export function renderHandOver(
     planText === undefined ? '' : words.countdown.standing(facts.plan),
   ].filter((line) => line !== '');
   const plan =
-    planText === undefined ? words.classes.houseAsk : `\`\`\`${escapeText(clip(planText, 2_000))}\`\`\``;
+    planText === undefined ? words.classes.houseAsk : `\`\`\`${codeText(clip(planText, 2_000))}\`\`\``;
   return {
     text: clip(
-      [...lines, planText === undefined ? words.classes.houseAsk : escapeText(planText)].join('\n'),
+      [...lines, planText === undefined ? words.classes.houseAsk : inertText(planText)].join('\n'),
       limits.topLevelText,
     ),
     blocks: [

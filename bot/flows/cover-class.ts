@@ -1,7 +1,7 @@
 import { endOf, factsOfClass, isOn } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { isHeadCoach, mayRunClass } from '../../domain/who-may.ts';
-import { renderHandOver } from '../blocks/cover-messages.ts';
+import { renderHandOver, renderOfferAsk, renderOffered } from '../blocks/cover-messages.ts';
 import { inertText } from '../blocks/escape.ts';
 import { renderTimeline } from '../blocks/timeline-lines.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -10,27 +10,61 @@ import { countdownPlanOf } from './countdown-plan.ts';
 import { openPlan } from './open-plan.ts';
 import { saveChanged } from './save-changed.ts';
 import { tellCoaches } from './tell-instructor.ts';
+import { whoHears } from './told-of-change.ts';
 
 function takenKey({ id, startsAt }: ScheduledClass, by: string): string {
   return `taken:${id}@${startsAt.instant}:${by}`;
 }
 
+/** Asks before anything is said to all: which class, and whether. */
+export async function askOffer(desk: Desk, classes: readonly ScheduledClass[], by: string): Promise<Message> {
+  const [only, ...others] = classes;
+  const refused = only === undefined || others.length > 0 ? undefined : whyNotOffered(desk, only, by);
+  const { teamChannel } = desk.settings;
+  if (refused !== undefined) return refused;
+  if (teamChannel === undefined) return { text: desk.words.classes.noTeamChannel };
+  return only?.coverOpen === true && others.length === 0
+    ? renderOffered(only, desk.words)
+    : renderOfferAsk(classes, teamChannel, desk.words);
+}
+
 /** Offers a class to the team; no reason is asked. `by`: its instructor, or a head coach for them. */
 export async function seekCover(desk: Desk, scheduled: ScheduledClass, by: string): Promise<Message> {
   const { settings, words } = desk;
-  if (!mayRunClass(settings, scheduled, by)) return { text: words.classes.onlyInstructor };
-  if (!isOn(scheduled) || scheduled.startsAt.instant <= desk.now) return { text: words.classes.notThisClass };
-  if (settings.teamChannel === undefined) return { text: words.classes.noTeamChannel };
+  const refused = whyNotOffered(desk, scheduled, by);
+  if (refused !== undefined) return refused;
   if (scheduled.coverOpen !== true) {
     const { confirmed: _, ...rest } = scheduled;
-    const open: ScheduledClass = { ...rest, coverOpen: true };
-    await saveChanged(desk, scheduled, open);
+    await saveChanged(desk, scheduled, { ...rest, coverOpen: true });
     if (!isHeadCoach(settings, by)) {
       const text = words.classes.coachOpen(scheduled, scheduled.instructorId, inertText);
       await tellCoaches(desk, `cover:${scheduled.id}:${desk.newId()}`, { text });
     }
   }
-  return { text: words.classes.coverAsked(scheduled, inertText) };
+  return renderOffered(scheduled, words);
+}
+
+function whyNotOffered(desk: Desk, scheduled: ScheduledClass, by: string): Message | undefined {
+  const { settings, words } = desk;
+  if (!mayRunClass(settings, scheduled, by)) return { text: words.classes.onlyInstructor };
+  if (!isOn(scheduled) || scheduled.startsAt.instant <= desk.now) return { text: words.classes.notThisClass };
+  return settings.teamChannel === undefined ? { text: words.classes.noTeamChannel } : undefined;
+}
+
+/** An offer that nobody has taken yet is closed: its instructor teaches the class. */
+export async function takeBackOffer(desk: Desk, scheduled: ScheduledClass, by: string): Promise<Message> {
+  const { settings, words } = desk;
+  if (!mayRunClass(settings, scheduled, by)) return { text: words.classes.onlyInstructor };
+  if (scheduled.coverOpen !== true) return { text: words.classes.notOffered(scheduled, inertText) };
+  if (!isOn(scheduled) || endOf(scheduled) <= desk.now) return { text: words.classes.notThisClass };
+  const { coverOpen: _, ...rest } = scheduled;
+  await saveChanged(desk, scheduled, rest);
+  const text = words.classes.coachTakenBack(scheduled, scheduled.instructorId, inertText);
+  for (const each of whoHears(desk, scheduled, by))
+    await post(desk, `cover:${scheduled.id}:${desk.newId()}:${each}`, each, { text });
+  return {
+    text: by === scheduled.instructorId ? words.classes.offerTakenBack(scheduled, inertText) : text,
+  };
 }
 
 /** The first to take it gets the class, its plan, its timeline and its countdown; the coach is told. */
@@ -69,7 +103,7 @@ async function assign(desk: Desk, scheduled: ScheduledClass, to: string, by: str
       await post(desk, `taken:${scheduled.id}:${desk.newId()}:${each}`, each, { text });
   await handOver(desk, taken);
   const clashes = await clashesWith(desk, taken);
-  const answer = to === by ? classes.youTeach(taken, inertText) : text;
+  const answer = to === by ? classes.yoursNow(taken, inertText) : text;
   return { text: [answer, ...clashes].join('\n') };
 }
 

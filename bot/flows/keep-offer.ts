@@ -3,6 +3,7 @@ import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { renderOffer, renderTaken } from '../blocks/cover-messages.ts';
 import { inertText } from '../blocks/escape.ts';
 import type { Desk } from '../handling.ts';
+import type { Words } from '../words/words.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
 import { changeMessage, newestOf } from './keep-message.ts';
 
@@ -18,13 +19,8 @@ export async function keepOffer(desk: Desk, before: ScheduledClass, after: Sched
   const isSame =
     before.startsAt.instant === after.startsAt.instant && before.instructorId === after.instructorId;
   const facts = factsOfClass(after, { ...desk, plan: await countdownPlanOf(desk, after) });
-  if (newest !== undefined && !(isOffered && isSame)) {
-    const text =
-      after.instructorId === before.instructorId
-        ? words.classes.coverClosed(before, inertText)
-        : words.classes.coverTaken(after, after.instructorId, inertText);
-    await changeMessage(desk, newest, renderTaken(text));
-  }
+  if (newest !== undefined && !(isOffered && isSame))
+    await changeMessage(desk, newest, renderTaken(becameOf(before, after, words)));
   if (!isOffered || settings.teamChannel === undefined) return;
   if (newest !== undefined && isSame) return changeMessage(desk, newest, renderOffer(after, facts, words));
   await desk.stores.notices.enqueue(desk.studioId, {
@@ -34,4 +30,12 @@ export async function keepOffer(desk: Desk, before: ScheduledClass, after: Sched
     payload: renderOffer(after, facts, words),
     causedAt: desk.now,
   });
+}
+
+function becameOf(before: ScheduledClass, after: ScheduledClass, { classes }: Words): string {
+  if (after.instructorId !== before.instructorId)
+    return classes.coverTaken(after, after.instructorId, before.instructorId, inertText);
+  if (after.state === 'cancelled') return classes.cancelled(after, inertText);
+  if (after.startsAt.instant !== before.startsAt.instant) return classes.coverMoved(before, after, inertText);
+  return classes.coachTakenBack(after, after.instructorId, inertText);
 }

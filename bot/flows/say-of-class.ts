@@ -1,15 +1,15 @@
-import { findByWhen, movedTo } from '../../domain/calendar/find-by-when.ts';
+import { findByWhen, holidayDays, movedTo } from '../../domain/calendar/find-by-when.ts';
 import { type ClassRequest, readClassRequest } from '../../domain/calendar/read-class-request.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
-import { renderMoveWhere } from '../blocks/change-button.ts';
+import { renderMoveWhere, renderMoveWhich } from '../blocks/change-button.ts';
 import { renderChoice } from '../blocks/class-choice.ts';
-import { escapeText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { answerWithFeed } from './calendar-feed.ts';
 import { cancelClass, closeDays, moveClass, putOnAgain, weeksAhead } from './change-class.ts';
 import { classesAround } from './classes-around.ts';
-import { giveClass, seekCover } from './cover-class.ts';
+import { askOffer, giveClass } from './cover-class.ts';
 import { classAtHand, recountKit } from './recount-kit.ts';
 
 /** A request that is done to one class. */
@@ -34,8 +34,12 @@ export async function sayOfClass(
         ? { text: desk.words.classes.whichClassNow }
         : recountKit(desk, scheduled, request.people, by);
     }
-    case 'holiday':
-      return closeDays(desk, request.from, request.to, by);
+    case 'holiday': {
+      const days = holidayDays(request, desk.now, desk.settings.zone);
+      return days === undefined
+        ? { text: desk.words.classes.holidayHow }
+        : closeDays(desk, days.from, days.to, by);
+    }
     case 'calendar':
       return answerWithFeed(desk, by, request.renew);
     default:
@@ -53,9 +57,10 @@ async function onClass(
   const isBare = Object.keys(request.when).length === 0;
   if (ofThread !== undefined && isBare) return doToClass(desk, request, ofThread, by);
   const found = await classesMeant(desk, request, by);
+  if (request.kind === 'cannot teach' && found.length > 0) return askOffer(desk, found, by);
   if (isBare && found.length > 0) return renderChoice(found, request.said, desk.words);
   const [only, ...others] = found;
-  if (only === undefined) return { text: classes.noSuchClass(escapeText(request.said)) };
+  if (only === undefined) return { text: classes.noSuchClass(inertText(request.said)) };
   if (others.length > 0) return renderChoice(found, request.said, desk.words);
   return doToClass(desk, request, only, by);
 }
@@ -90,7 +95,7 @@ export async function doToClass(
 ): Promise<Message> {
   switch (request.kind) {
     case 'cannot teach':
-      return seekCover(desk, scheduled, by);
+      return askOffer(desk, [scheduled], by);
     case 'give':
       return giveClass(desk, scheduled, request.to, by);
     case 'cancel':
@@ -100,7 +105,12 @@ export async function doToClass(
     case 'move': {
       const { to } = request;
       if (to === undefined || Object.keys(to).length === 0) return renderMoveWhere(scheduled, desk.words);
-      return moveClass(desk, scheduled, movedTo(scheduled.startsAt, to, desk.now, desk.settings), by);
+      const moments = movedTo(scheduled.startsAt, to, desk.now, desk.settings);
+      const [only, other] = moments;
+      if (only === undefined) return { text: desk.words.classes.noSuchDay };
+      return other === undefined
+        ? moveClass(desk, scheduled, only, by)
+        : renderMoveWhich(scheduled, moments, desk.words);
     }
   }
 }

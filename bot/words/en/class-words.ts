@@ -34,7 +34,7 @@ export const classWords = {
     ].filter((note) => note !== '');
     return [`${title}, ${where}`, ...notes].join('\n    ');
   },
-  digestCause: 'From the timetable, the evening before. The setting digestTime changes the hour.',
+  digestCause: 'From the timetable, the evening before. The hour is in Settings.',
 
   askIn: (one: Named, minutes: number, room: string | undefined, safe: Safe) =>
     `${namedText(one, safe)}${room === undefined ? '' : `, ${safe(room)}`}, starts in ${minutes} min. Are you in?`,
@@ -61,7 +61,7 @@ export const classWords = {
   planWaits: (one: Named, left: string, standing: PlanStanding, safe: Safe) =>
     standing === 'change waits'
       ? `${namedText(one, safe)}, starts in ${left}: a change to its plan waits for approval. The team sees the last approved plan.`
-      : `${namedText(one, safe)}, starts in ${left}: its plan is not approved yet. The team sees *plan in change*.`,
+      : `${namedText(one, safe)}, starts in ${left}: its plan is not approved yet. The team sees: *plan in change*.`,
 
   missedLead: (from: string, to: string) =>
     `I was stopped from ${from} to ${to}. What I did not post in that time, because it came too late to help:`,
@@ -171,12 +171,13 @@ export const classWords = {
   moveWhere: 'Say where to: move Thu 18:30 to Fri 19:00.',
   exceptionsHelp:
     'Timetable: can’t teach Thu · cancel Thu 18:30 · move Thu 18:30 to Fri 19:00 · give Thu to @name · on again Thu 18:30 · holiday 21 Dec to 27 Dec · 18 now · calendar',
-  noTeamChannel: 'The setting teamChannel is empty, so nobody could be asked. Nothing was changed.',
+  noTeamChannel:
+    'No team channel is set, so nobody could be asked. Nothing was changed; choose the channel in Settings, on Evenset’s home.',
 
   feedReady: (url: string) =>
     `The timetable as a calendar to subscribe to. Whoever has this address can read it, so keep it in the studio:\n${url}\nThe same as a file is in your messages. A new address ends this one: calendar new.`,
   feedNeedsUrl: (path: string) =>
-    `The timetable as a file is in your messages. To subscribe to it, add this to the app’s own address (the setting publicUrl puts both together); whoever has it can read the timetable:\n${path}`,
+    `The timetable as a file is in your messages. To subscribe to it, add this to the app’s own address (set in Settings, it is put in front here); whoever has it can read the timetable:\n${path}`,
   fileTitle: (day: string) => `Timetable, as of ${day}`,
   fileText: 'The timetable as a calendar file. It does not change by itself; the subscribed one does.',
   calendarSummary: ({ title }: Pick<Named, 'title'>, facts: ClassFacts, cancelled: boolean) => {

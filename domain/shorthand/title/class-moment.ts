@@ -1,13 +1,17 @@
 import { DateTime } from 'luxon';
+import { daysToNextWeek, type MonthDay, monthNames, nextMonthDay } from '../../calendar/days-meant.ts';
+import { inZone, isCalendarDate } from '../../calendar/wall-time.ts';
 import type { WallTime } from '../../plan/plan.ts';
-import { anyPhrase, type Match, past, phraseOf, sign } from '../matches.ts';
+import { anyPhrase, type Match, past, phrase, phraseOf, sign, wholeNumber } from '../matches.ts';
 import type { Token } from '../tokens-of.ts';
 
 /** A day and a time as typed; without a day the time stands alone. */
 export type TypedMoment = { readonly day?: Day; readonly minutes: number };
 
 type Day =
-  | { readonly kind: 'weekday'; readonly weekday: number }
+  | { readonly kind: 'weekday'; readonly weekday: number; readonly isNext?: true }
+  /** The next such day; with a weekday only where it falls on it. */
+  | { readonly kind: 'month day'; readonly monthDay: MonthDay; readonly weekday?: number }
   | { readonly kind: 'in days'; readonly days: number }
   | { readonly kind: 'date'; readonly date: string };
 
@@ -22,6 +26,10 @@ const days: ReadonlyMap<string, Day> = new Map<string, Day>([
   ['tomorrow', { kind: 'in days', days: 1 }],
 ]);
 
+const months: ReadonlyMap<string, number> = new Map(
+  monthNames.flatMap((names, place) => names.map((name) => [name, place + 1] as const)),
+);
+
 function dayShorts(name: string): readonly string[] {
   const shorts = [name, name.slice(0, 3)];
   return name === 'tuesday'
@@ -31,7 +39,7 @@ function dayShorts(name: string): readonly string[] {
       : shorts;
 }
 
-/** `Thu 18:30`, `Wed 6.30pm`, `tomorrow 6pm`, `18:30 Thu`, `2026-11-26 18:30`, or a time alone. */
+/** `Thu 18:30`, `Wed 21 Oct, 12:30`, `21.10. 6.30pm`, `tomorrow 6pm`, `18:30 Thu`, `2026-11-26 18:30`, or a time alone. */
 export function momentAt(tokens: readonly Token[], at: number): Match<TypedMoment> {
   const day = dayAt(tokens, at);
   if (day !== undefined) {
@@ -48,16 +56,67 @@ export function momentAt(tokens: readonly Token[], at: number): Match<TypedMomen
 }
 
 function dayAt(tokens: readonly Token[], at: number): Match<Day> {
-  const found = phraseOf(tokens, at, days);
-  if (found !== undefined) return { ...found, next: sign(tokens, found.next, '.')?.next ?? found.next };
+  const date = isoDateAt(tokens, at) ?? monthDayAt(tokens, at);
+  if (date !== undefined) return date;
+  const next = phrase(tokens, at, 'next');
+  const found = phraseOf(tokens, next?.next ?? past(tokens, at, 'this'), days);
+  if (found === undefined) return undefined;
+  const behind = sign(tokens, found.next, '.')?.next ?? found.next;
+  const { value } = found;
+  if (value.kind !== 'weekday') return next === undefined ? { value, next: behind } : undefined;
+  if (next !== undefined) return { value: { ...value, isNext: true }, next: behind };
+  return dateBehindWeekday(tokens, behind, value.weekday) ?? { value, next: behind };
+}
+
+/** `21 Oct` or `2026-10-21` behind its weekday, with or without a comma. */
+function dateBehindWeekday(tokens: readonly Token[], at: number, weekday: number): Match<Day> {
+  const from = sign(tokens, at, ',')?.next ?? at;
+  const date = isoDateAt(tokens, from) ?? monthDayAt(tokens, from);
+  if (date?.value.kind !== 'month day') return date;
+  return { value: { ...date.value, weekday }, next: date.next };
+}
+
+function isoDateAt(tokens: readonly Token[], at: number): Match<Day> {
   const parts = [0, 2, 4].map((place) => tokens[at + place]);
   const [year, month, day] = parts.map((token) => (token?.kind === 'number' ? token.text : undefined));
   if (year?.length !== 4 || month === undefined || day === undefined) return undefined;
   if (tokens[at + 1]?.text !== '-' || tokens[at + 3]?.text !== '-') return undefined;
   const date = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
-  return DateTime.fromISO(date, { zone: 'utc' }).isValid
-    ? { value: { kind: 'date', date }, next: at + 5 }
-    : undefined;
+  return isCalendarDate(date) ? { value: { kind: 'date', date }, next: at + 5 } : undefined;
+}
+
+const ordinals = ['st', 'nd', 'rd', 'th'] as const;
+
+/** `21 Oct`, `21. October`, `Oct 21`, `21.10.`; a year behind it makes it a date. */
+function monthDayAt(tokens: readonly Token[], at: number): Match<Day> {
+  const numbered = /^(\d{1,2})\.(\d{1,2})$/.exec(tokens[at]?.text ?? '');
+  if (numbered !== null) {
+    const stop = sign(tokens, at + 1, '.');
+    return stop && dayOfYear(Number(numbered[2]), Number(numbered[1]), tokens, stop.next);
+  }
+  const day = wholeNumber(tokens, at);
+  const behind = day && anyPhrase(tokens, day.next, [...ordinals, '.']);
+  const month = phraseOf(tokens, day === undefined ? at : (behind?.next ?? day.next), months);
+  if (month === undefined) return undefined;
+  const next = sign(tokens, month.next, '.')?.next ?? month.next;
+  if (day !== undefined) return dayOfYear(month.value, day.value, tokens, next);
+  const last = wholeNumber(tokens, next);
+  return last && dayOfYear(month.value, last.value, tokens, past(tokens, last.next, ...ordinals));
+}
+
+/** A leap year has every day there is. */
+const leapYear = 2024;
+
+function dayOfYear(month: number, day: number, tokens: readonly Token[], next: number): Match<Day> {
+  const year = wholeNumber(tokens, next);
+  const isYear = year !== undefined && /^20\d\d$/.test(tokens[next]?.text ?? '');
+  const date = [isYear ? year.value : leapYear, month, day]
+    .map((part) => String(part).padStart(2, '0'))
+    .join('-');
+  if (!isCalendarDate(date)) return undefined;
+  return isYear
+    ? { value: { kind: 'date', date }, next: year.next }
+    : { value: { kind: 'month day', monthDay: { month, day } }, next };
 }
 
 /** Minutes from midnight. Behind a day `18.30` is a time too; a bare number needs am or pm. */
@@ -81,7 +140,7 @@ function timeAt(tokens: readonly Token[], at: number, behindDay: boolean): Match
 
 /** The next such moment after `now` in the zone; undefined where a day already named has passed. */
 export function wallTimeOf(moment: TypedMoment, now: string, zone: string): WallTime | undefined {
-  const here = DateTime.fromISO(now, { zone });
+  const here = inZone(now, zone);
   const { day, minutes } = moment;
   const onDay = (offset: number) =>
     here
@@ -96,7 +155,14 @@ export function wallTimeOf(moment: TypedMoment, now: string, zone: string): Wall
       return wall(day.date);
     case 'in days':
       return onDay(day.days) > here ? wall(dateAfter(day.days)) : undefined;
+    case 'month day': {
+      const date = nextMonthDay(day.monthDay, here);
+      if (date === undefined) return undefined;
+      const falls = DateTime.fromISO(date, { zone: 'utc' }).weekday;
+      return day.weekday === undefined || falls === day.weekday ? wall(date) : undefined;
+    }
     case 'weekday': {
+      if (day.isNext) return wall(dateAfter(daysToNextWeek(day.weekday - 1, here)));
       const ahead = (day.weekday - here.weekday + 7) % 7;
       return wall(dateAfter(onDay(ahead) > here ? ahead : ahead + 7));
     }

@@ -9,16 +9,62 @@ afterEach(() => studio.end());
 
 const classOf = (id: string) => studio.storage.classes.find('T1', id);
 
+/** Says it and confirms it with the button of the newest question. */
+async function offer(by: string, words: string): Promise<void> {
+  await studio.say(by, words);
+  await studio.tap(by, actions.cannotTeach, studio.valueOf(`D${by.slice(1)}`, actions.cannotTeach));
+}
+
 describe('cover', () => {
   const tom = 'U3';
+
+  test('is asked about first, and offered by a tap; taken back, the team reads who teaches', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(mira, 'can’t teach Thu 18:30');
+    expect(studio.last('D1')?.text).toBe(
+      'Offer *Thursday Lift*, Thu 15 Oct, 18:30, to the team? <#C1> then reads that <@U1> can’t teach it, and no reason.',
+    );
+    expect(studio.texts(teamChannel)).toEqual([]);
+    await studio.tap(mira, actions.cannotTeach, studio.valueOf('D1', actions.cannotTeach));
+    expect(studio.texts(teamChannel)).toEqual([
+      '<@U1> can’t teach *Thursday Lift*, Thu 15 Oct, 18:30. Who takes it?\nHall, 14 people, no plan yet, three house classes are ready',
+    ]);
+    const value = JSON.stringify(['thu:2026-10-15', '2026-10-15T17:30:00.000Z']);
+    await studio.tap(tom, actions.takeBackOffer, value);
+    expect(studio.workspace.told.at(-1)?.text).toContain('Only the instructor');
+    await studio.tap(mira, actions.takeBackOffer, value);
+    expect(await classOf('thu:2026-10-15')).not.toHaveProperty('coverOpen');
+    expect(studio.last(teamChannel)).toMatchObject({
+      text: '<@U1> teaches *Thursday Lift*, Thu 15 Oct, 18:30, after all.',
+    });
+    expect(JSON.stringify(studio.last(teamChannel)?.blocks)).not.toContain(actions.takeClass);
+    expect(studio.last('D9')?.text).toBe('<@U1> teaches *Thursday Lift*, Thu 15 Oct, 18:30, after all.');
+    await studio.tap(tom, actions.takeClass, value);
+    expect(await classOf('thu:2026-10-15')).toMatchObject({ instructorId: mira });
+  });
+
+  test('of a day that may be two is asked with a button for each, and offers none of them by itself', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.say(mira, 'can’t teach Thu');
+    expect(studio.last('D1')?.text).toContain('Which class can’t you teach?');
+    const asked = JSON.stringify(studio.last('D1')?.blocks);
+    expect(asked).toContain('Thu 15 Oct, 18:30 Thursday Lift');
+    expect(asked).toContain('Thu 22 Oct, 18:30 Thursday Lift');
+    expect(studio.texts(teamChannel)).toEqual([]);
+    await studio.say(mira, 'can’t teach next Thu');
+    expect(studio.last('D1')?.text).toContain('Offer *Thursday Lift*, Thu 22 Oct, 18:30, to the team?');
+    await studio.say(mira, 'can’t teach Mon 19 Oct, 18:30');
+    expect(studio.last('D1')?.text).toContain('Offer *Monday Lift*, Mon 19 Oct, 18:30, to the team?');
+  });
 
   test('is offered to the team without a reason; the first to take it gets plan, timeline and countdown', async () => {
     studio = await createTimetableStudio(noon);
     await studio.givePlan('thu', '2026-10-15', 'approved');
     await studio.walkTo('2026-10-15T16:35:00.000Z');
-    await studio.say(mira, 'I can’t teach Thursday');
-    const offer = 'Cover wanted: *Thursday Lift*, Thu 15 Oct, 18:30\nHall, 14 people, its plan comes with it';
-    expect(studio.last(teamChannel)?.text).toBe(offer);
+    await offer(mira, 'I can’t teach Thursday 18:30');
+    expect(studio.last(teamChannel)?.text).toBe(
+      '<@U1> can’t teach *Thursday Lift*, Thu 15 Oct, 18:30. Who takes it?\nHall, 14 people, its plan comes with it',
+    );
     expect(studio.texts(teamChannel)[0]).toContain('cover open');
     expect(studio.texts('D9')).toEqual([
       '<@U1> can’t teach *Thursday Lift*, Thu 15 Oct, 18:30. It is offered to the team.',
@@ -26,7 +72,9 @@ describe('cover', () => {
     const value = studio.valueOf(teamChannel, actions.takeClass);
     await studio.tap(tom, actions.takeClass, value);
     await studio.tap(ines, actions.takeClass, value);
-    expect(studio.last(teamChannel)?.text).toBe('*Thursday Lift*, Thu 15 Oct, 18:30: <@U3> takes it.');
+    expect(studio.last(teamChannel)?.text).toBe(
+      '<@U3> takes *Thursday Lift*, Thu 15 Oct, 18:30, from <@U1>.',
+    );
     expect(await classOf('thu:2026-10-15')).toMatchObject({ instructorId: tom });
     expect(await classOf('thu:2026-10-15')).not.toHaveProperty('coverOpen');
     expect(studio.texts('D9').at(-1)).toBe('<@U3> teaches *Thursday Lift*, Thu 15 Oct, 18:30.');
@@ -42,7 +90,7 @@ describe('cover', () => {
 
   test('of a class without a plan comes with three house classes, each one tap from being the draft', async () => {
     studio = await createTimetableStudio(noon);
-    await studio.say(mira, 'can’t teach Thu');
+    await offer(mira, 'can’t teach today');
     await studio.tap(tom, actions.takeClass, studio.valueOf(teamChannel, actions.takeClass));
     expect(studio.last('D3')?.text).toContain('These are ready');
     await studio.tap(tom, actions.houseClass, studio.valueOf('D3', actions.houseClass));
@@ -62,7 +110,7 @@ describe('cover', () => {
     studio = await createTimetableStudio(noon, { ...studioSettings, slots });
     await studio.say(ines, 'can’t teach Thu 18:30');
     expect(studio.last('D2')?.text).toContain('I found no class');
-    await studio.say(mira, 'can’t teach Thu');
+    await offer(mira, 'can’t teach today');
     await studio.tap(ines, actions.takeClass, studio.valueOf(teamChannel, actions.takeClass));
     expect(studio.workspace.told.at(-1)?.text).toContain(
       'Clash: <@U2> also teaches *Late Lift*, Thu 15 Oct, 19:00.',
@@ -83,16 +131,14 @@ describe('cover', () => {
 
   test('is closed when the class is cancelled, and offered anew at the time it moves to', async () => {
     studio = await createTimetableStudio(noon);
-    await studio.say(mira, 'can’t teach Thu');
+    await offer(mira, 'can’t teach today');
     await studio.say(coach, 'move Thu 18:30 to Fri 10:00');
     expect(studio.texts(teamChannel).map((text) => text.split('\n')[0])).toEqual([
-      '*Thursday Lift*, Thu 15 Oct, 18:30: cover is found, or not wanted.',
-      'Cover wanted: *Thursday Lift*, Fri 16 Oct, 10:00',
+      '*Thursday Lift*, Thu 15 Oct, 18:30, is at another time now: Fri 16 Oct, 10:00.',
+      '<@U1> can’t teach *Thursday Lift*, Fri 16 Oct, 10:00. Who takes it?',
     ]);
     await studio.say(coach, 'cancel Fri 10:00');
-    expect(studio.texts(teamChannel).at(-1)).toBe(
-      '*Thursday Lift*, Fri 16 Oct, 10:00: cover is found, or not wanted.',
-    );
+    expect(studio.texts(teamChannel).at(-1)).toBe('*Thursday Lift*, Fri 16 Oct, 10:00, is cancelled.');
   });
 });
 

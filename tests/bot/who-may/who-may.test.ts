@@ -137,6 +137,7 @@ const clicks: Readonly<Record<keyof typeof actions, Row>> = {
     no: classes.notThisClass,
   },
   cannotTeach: { gesture: (w) => onClass(actions.cannotTeach, w.upcoming), does: 'changes', ...runners },
+  takeBackOffer: { gesture: (w) => onClass(actions.takeBackOffer, w.offered), does: 'changes', ...runners },
   takeClass: { gesture: (w) => onClass(actions.takeClass, w.offered), by: everyone, does: 'changes' },
   chooseClass: {
     gesture: (w) => onClass(actions.chooseClass, w.upcoming, 'cancel Mon'),

@@ -36,6 +36,23 @@ describe('the first line', () => {
       'Strong, 45 min, 2026-04-01 07:00',
       { title: 'Strong', startsAt: { date: '2026-04-01', time: '07:00' } },
     ],
+    [
+      'Strong, 45 min, Wed 4 Mar, 18:30',
+      { title: 'Strong', startsAt: { date: '2026-03-04', time: '18:30' } },
+    ],
+    ['Strong, 45 min, Wed 4 Mar 18:30', { title: 'Strong', startsAt: { date: '2026-03-04', time: '18:30' } }],
+    ['Strong, 4 March 6pm, 45 min', { title: 'Strong', startsAt: { date: '2026-03-04', time: '18:00' } }],
+    ['Strong, Mar 4th, 18:30, 45 min', { title: 'Strong', startsAt: { date: '2026-03-04', time: '18:30' } }],
+    ['Strong, 4.3. 18:30, 45 min', { title: 'Strong', startsAt: { date: '2026-03-04', time: '18:30' } }],
+    ['Strong, 45 min, 1 Mar 10:00', { title: 'Strong', startsAt: { date: '2027-03-01', time: '10:00' } }],
+    [
+      'Strong, 45 min, 3 Jan 2027 10:00',
+      { title: 'Strong', startsAt: { date: '2027-01-03', time: '10:00' } },
+    ],
+    ['Strong, 45 min, next Mon 18:30', { title: 'Strong', startsAt: { date: '2026-03-09', time: '18:30' } }],
+    ['Strong, 45 min, next Wed 18:30', { title: 'Strong', startsAt: { date: '2026-03-11', time: '18:30' } }],
+    ['Strong, 45 min, this Wed 18:30', { title: 'Strong', startsAt: { date: '2026-03-04', time: '18:30' } }],
+    ['March 4 Strong, 45 min', { title: 'March 4 Strong' }],
     ['Strong, 45 min, Loft', { title: 'Strong', room: 'Loft' }],
     ['Strong 45 min long-room', { title: 'Strong', room: 'Long Room' }],
     ['Thursday Strength, 45 min', { title: 'Thursday Strength' }],
@@ -123,7 +140,7 @@ describe('talk above the title line', () => {
 
   test('a title line alone is known by its facts', () => {
     expect(read('Lift & Push, 45 min, level 1').facts).toEqual({ ...none, title: 'Lift & Push', level: 1 });
-    expect(read('Lift & Push, 45 min' + below).facts).toBeUndefined();
+    expect(read(`Lift & Push, 45 min${below}`).facts).toBeUndefined();
   });
 });
 
