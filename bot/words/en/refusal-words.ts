@@ -7,13 +7,13 @@ export function refusalText(refusal: Refusal): string {
   switch (refusal.code) {
     case 'setting-missing':
       return refusal.facts.setting === 'headCoaches'
-        ? 'Nobody can approve yet: the setting headCoaches names no one. Add a head coach to it.'
-        : `Not sent: the setting ${refusal.facts.setting} is empty. Your draft is kept.`;
+        ? 'Nobody can approve yet: no head coach is named. Name one in Settings, on Evenset’s home.'
+        : 'Not sent: no review channel is set. Your draft is kept; choose the channel in Settings, on Evenset’s home.';
     case 'not-a-head-coach':
       return 'Only a head coach approves a plan or asks for changes. You can still write in the thread.';
     case 'own-plan':
       return refusal.facts.soleCoach
-        ? 'This is your own plan. As the only coach you may approve it once the setting soleCoachMayApproveOwn is on.'
+        ? 'This is your own plan. As the only coach you may approve it once Settings say so, under Roles.'
         : 'This is your own plan: another head coach approves it.';
     case 'not-your-plan':
       return `This plan is ${personText(refusal.facts.authorId, 'an instructor')}'s. Only they or a head coach can change it.`;

@@ -27,7 +27,7 @@ export const coachWords = {
   commentLineGone: 'That line is not in the plan as it stands now. Pick another.',
   noSuchLetter: (label: string, last: string) =>
     `There is no ${label} in this plan; its last letter is ${last}.`,
-  resolveButton: 'Resolved',
+  resolveButton: 'Mark resolved',
   resolved: (by: string) => `Resolved by ${personText(by)}`,
   onlyTheirs: 'Only the instructor of the plan or a head coach can resolve this.',
   byTrust: 'nothing found, and its instructor is trusted',

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { inertText } from '../../../bot/blocks/escape.ts';
 import { actions } from '../../../bot/ids.ts';
 import { english } from '../../../bot/words/en.ts';
 import {
@@ -85,9 +86,9 @@ describe('approval with a note', () => {
     expect(await talk.submit(cleo, { note: 'Cue the *hinge* early' })).toBeUndefined();
     expect((await talk.planOf(ana)).state).toBe('approved');
     expect(lastAnswer().text).toBe(
-      '<@U8> approved v1 for teaching: structure and timing.\nNote: Cue the *hinge* early',
+      `<@U8> approved v1 for teaching: structure and timing.\nNote: ${inertText('Cue the *hinge* early')}`,
     );
-    expect(shownText(review())).toContain('Note: Cue the *hinge* early');
+    expect(shownText(review())).toContain(`Note: ${inertText('Cue the *hinge* early')}`);
     expect((await talk.stepsOf((await talk.planOf(ana)).id)).at(-1)?.reason).toBe('Cue the *hinge* early');
   });
 
@@ -120,7 +121,7 @@ describe('a comment on a move', () => {
     expect(lastAnswer().text).toBe(told);
     expect(underReview().text).toBe(told);
     expect(shownText(review())).toContain(`${english.coach.openComments}*\n${told}`);
-    await talk.tap(ana, 'Resolved', talk.inThread(thread).at(-1));
+    await talk.tap(ana, 'Mark resolved', talk.inThread(thread).at(-1));
     expect(shownText(lastAnswer())).toContain('Resolved by <@U1>');
     expect(buttonsOf(lastAnswer())).toEqual([]);
     expect(buttonsOf(underReview())).toEqual([]);

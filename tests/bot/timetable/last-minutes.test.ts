@@ -170,7 +170,7 @@ describe('a plan that is not approved', () => {
     await studio.givePlan('thu', thursday, 'draft');
     await studio.walkTo('2026-10-14T17:30:00.000Z');
     const day =
-      '*Thursday Lift*, Thu 15 Oct, 18:30, starts in 24 h: its plan is not approved yet. The team sees *plan in change*.';
+      '*Thursday Lift*, Thu 15 Oct, 18:30, starts in 24 h: its plan is not approved yet. The team sees: *plan in change*.';
     expect([studio.texts('D9'), studio.texts('D1')]).toEqual([[day], [day]]);
     await studio.walkTo('2026-10-15T14:30:00.000Z');
     const hours = day.replace('24 h', '3 h');

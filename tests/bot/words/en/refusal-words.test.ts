@@ -5,11 +5,11 @@ import type { Refusal } from '../../../../domain/plan/decide-step.ts';
 test.each<[Refusal, string]>([
   [
     { code: 'setting-missing', facts: { setting: 'headCoaches' } },
-    'Nobody can approve yet: the setting headCoaches names no one. Add a head coach to it.',
+    'Nobody can approve yet: no head coach is named. Name one in Settings, on Evenset’s home.',
   ],
   [
     { code: 'setting-missing', facts: { setting: 'reviewChannel' } },
-    'Not sent: the setting reviewChannel is empty. Your draft is kept.',
+    'Not sent: no review channel is set. Your draft is kept; choose the channel in Settings, on Evenset’s home.',
   ],
   [
     { code: 'not-a-head-coach', facts: {} },
@@ -21,7 +21,7 @@ test.each<[Refusal, string]>([
   ],
   [
     { code: 'own-plan', facts: { soleCoach: true } },
-    'This is your own plan. As the only coach you may approve it once the setting soleCoachMayApproveOwn is on.',
+    'This is your own plan. As the only coach you may approve it once Settings say so, under Roles.',
   ],
   [
     { code: 'not-your-plan', facts: { authorId: 'U1' } },
