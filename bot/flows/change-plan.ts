@@ -5,11 +5,13 @@ import type { PlanRecord, VersionCause } from '../../domain/plan/plan-life.ts';
 import { rebaseEdit } from '../../domain/plan/rebase-edit.ts';
 import { type ChangeSize, sizeOfChange } from '../../domain/plan/size-of-change.ts';
 import { redoTarget, undoTarget } from '../../domain/plan/undo-target.ts';
+import { changesBetween } from '../../domain/shorthand/changes-between.ts';
 import { type Change, editPlan } from '../../domain/shorthand/edit-plan.ts';
+import { nearEdits } from '../../domain/shorthand/near-edits.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
 import { renderChange } from '../blocks/change-message.ts';
-import { problemsInShort } from '../blocks/problem-blocks.ts';
+import { renderEditProblems } from '../blocks/edit-problems.ts';
 import type { Desk, Message } from '../handling.ts';
 import { whyNotKept } from './keep-private.ts';
 import { contextFor, type OpenPlan, openPlan, reportOnVersion, withClass } from './open-plan.ts';
@@ -40,8 +42,10 @@ export async function applyEdit(
   if (words === undefined) return kept(desk.words.flow.madeOnEarlierVersion(open.record.currentVersion));
   const context = await contextFor(desk, open.record.id);
   const { plan: edited, changes, problems } = editPlan(plan, words, context);
-  if (edited === undefined || problems.length > 0)
-    return kept(problemsInShort(problems, desk.words).join('\n'));
+  if (edited === undefined || problems.length > 0) {
+    const near = nearEdits(plan, words, problems, context);
+    return { kind: 'kept', message: renderEditProblems(open, problems, near, desk.words) };
+  }
   const report = reportOnPlan(edited, context);
   return append(desk, open, by, {
     text: printPlan(edited, desk.catalogue),
@@ -74,7 +78,8 @@ export async function rewrite(
     open.scheduled,
   );
   const cause = { kind: 'written', ...(editedStamp === undefined ? {} : { editedStamp }) } as const;
-  return append(desk, open, by, { text, report, changes: [], cause });
+  const changes = linesChanged(desk, open, report);
+  return append(desk, open, by, { text, report, changes, cause });
 }
 
 /** Date, time, room and people as picked in the form; the title line says them from then on. */
@@ -123,7 +128,19 @@ async function restore(
   const target = await desk.stores.plans.findVersion(desk.studioId, open.record.id, cause.restores);
   if (target === undefined) return kept(desk.words.flow.nothingToUndo);
   const report = reportOnVersion(target, await contextFor(desk, open.record.id));
-  return append(desk, open, by, { text: target.text, report, changes: [], cause });
+  const changes = linesChanged(desk, open, report);
+  return append(desk, open, by, { text: target.text, report, changes, cause });
+}
+
+/** Line by line, where both read whole; a draft that is being put right is told as it stands. */
+function linesChanged(
+  desk: Desk,
+  { version, report: before }: OpenPlan,
+  after: ClassReport | ClassProblems,
+): readonly Change[] {
+  const was = version.plan;
+  if (was === undefined || before.kind === 'problems' || after.kind === 'problems') return [];
+  return changesBetween(was, after.plan, desk.catalogue);
 }
 
 type Next = {
