@@ -141,7 +141,7 @@ const Page = () => {
     const target =
       route.place === '' ? (fresh.places.find(({ kind }) => kind === 'direct')?.id ?? '') : route.place;
     const [seen, sent] = await Promise.all([
-      target === 'home' || target === 'traffic' ? [] : askServer.messages(fresh.me.id, target),
+      fresh.places.some(({ id }) => id === target) ? askServer.messages(fresh.me.id, target) : [],
       target === 'traffic' ? askServer.traffic() : [],
     ]);
     if (turn !== latestLoad.current) return;
