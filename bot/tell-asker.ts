@@ -27,13 +27,14 @@ export function createTellAsker(client: WebClient): TellAsker {
                 channel: place,
                 user: personId,
                 text: message.text,
+                parse: 'none',
                 ...blocks,
                 ...inThread,
               });
             },
           ];
     const directly = async () => {
-      await client.chat.postMessage({ channel: personId, text: message.text, ...blocks });
+      await client.chat.postMessage({ channel: personId, text: message.text, parse: 'none', ...blocks });
     };
     const ways =
       thread === undefined ? [...byAddress, ...inPlace, directly] : [...inPlace, ...byAddress, directly];

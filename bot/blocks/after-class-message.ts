@@ -12,11 +12,11 @@ export function renderAfterClass(scheduled: ScheduledClass, words: Words): Messa
   const title = inertText(scheduled.title ?? words.card.untitled);
   const when = words.when(scheduled.startsAt);
   const lead = words.after.lead(title, when);
-  const said = outcome === undefined ? '' : words.after.said(outcome);
+  const said = outcome === undefined ? '' : inertText(words.after.said(outcome));
   const taught =
     outcome !== undefined && outcome.how !== 'not taught' && outcome.how !== 'as planned, assumed';
   const blocks: readonly KnownBlock[] = [
-    section('class', said === '' ? lead : `${lead}\n*${inertText(said)}*`),
+    section('class', said === '' ? lead : `${lead}\n*${said}*`),
     {
       type: 'actions',
       block_id: 'how',

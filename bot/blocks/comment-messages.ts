@@ -10,7 +10,7 @@ import { actions } from '../ids.ts';
 import { printButtonValue } from './button-value.ts';
 import type { Show } from './draft-card.ts';
 import { buttons, context, sections } from './elements.ts';
-import { escapeText, inertText } from './escape.ts';
+import { inertText } from './escape.ts';
 import type { Choice, ChoiceGroup } from './form-parts.ts';
 import { clip, limits } from './limits.ts';
 
@@ -36,7 +36,7 @@ export function renderComment(open: OpenPlan, comment: PlanComment, show: Show):
   const line = coach.commented(
     comment.by,
     whereOf(comment, open.version.plan, show),
-    escapeText(comment.text),
+    inertText(comment.text),
   );
   const text = clip(line, limits.topLevelText);
   const value = printButtonValue({ plan: comment.planId, version: comment.version, comment: comment.id });
@@ -54,7 +54,7 @@ export function commentLines(
   show: Show,
 ): readonly string[] {
   return comments.map(({ by, text, ...rest }) =>
-    show.words.coach.commented(by, whereOf({ by, text, ...rest }, plan, show), escapeText(text)),
+    show.words.coach.commented(by, whereOf({ by, text, ...rest }, plan, show), inertText(text)),
   );
 }
 

@@ -7,3 +7,8 @@ export function escapeText(text: string): string {
 export function inertText(text: string): string {
   return escapeText(text).replace(/[*_~`]/g, (sign) => `\u200b${sign}\u200b`);
 }
+
+/** Typed text inside a code block of ours: escaped, and its backticks kept from ending the block. */
+export function codeText(text: string): string {
+  return escapeText(text).replace(/`/g, '\u200b`\u200b');
+}

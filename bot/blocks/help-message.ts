@@ -4,14 +4,14 @@ import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { planValue } from './draft-card.ts';
 import { buttons, section } from './elements.ts';
-import { escapeText } from './escape.ts';
+import { escapeText, inertText } from './escape.ts';
 
 /** A short help with one class to copy that works when sent back. */
 export function renderHelp(words: Words): Message {
   const { lead, example } = words.help;
   const after = `${words.help.after}\n${words.asks.help}\n${words.classes.exceptionsHelp}`;
   return {
-    text: `${lead}\n${example}\n${after}`,
+    text: `${lead}\n${escapeText(example)}\n${after}`,
     blocks: [section('help', `${lead}\n\`\`\`${escapeText(example)}\`\`\`\n${after}`)],
   };
 }
@@ -24,7 +24,7 @@ export function renderThreadHelp({ asks }: Words): Message {
 
 /** Words that almost match an edit get the nearest one as a button. */
 export function renderNearestEdit(open: OpenPlan, edit: string, words: Words): Message {
-  const text = words.flow.nearestEdit(escapeText(edit));
+  const text = words.flow.nearestEdit(inertText(edit));
   return {
     text,
     blocks: [

@@ -6,7 +6,7 @@ import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { printButtonValue } from './button-value.ts';
 import { type ButtonFacts, buttons, section } from './elements.ts';
-import { escapeText, inertText } from './escape.ts';
+import { codeText, inertText } from './escape.ts';
 import { clip } from './limits.ts';
 
 const mostShown = 15;
@@ -47,7 +47,7 @@ export function problemsInShort(problems: readonly Problem[], words: Words): rea
 function excerptText(text: string, problem: Problem): string {
   const { lineText, caretStart, caretLength } = excerptOf(text, problem.span);
   const line = lineText.replaceAll('`', "'");
-  return `\`\`\`${escapeText(line)}\n${' '.repeat(caretStart)}${'^'.repeat(Math.max(1, caretLength))}\`\`\``;
+  return `\`\`\`${codeText(line)}\n${' '.repeat(caretStart)}${'^'.repeat(Math.max(1, caretLength))}\`\`\``;
 }
 
 /** The nearest names, and for a move nobody knows: its words kept, with its time and no load. */

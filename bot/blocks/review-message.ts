@@ -15,7 +15,7 @@ import { effectLines } from './change-message.ts';
 import { commentLines } from './comment-messages.ts';
 import { findingLine, planValue, type Show, titleOf } from './draft-card.ts';
 import { type ButtonFacts, buttons, context, sections } from './elements.ts';
-import { escapeText, inertText } from './escape.ts';
+import { inertText } from './escape.ts';
 import { inSeveral } from './in-several.ts';
 import { clip, firstLines, limits } from './limits.ts';
 
@@ -200,5 +200,5 @@ function technicalMoves(plan: Plan, show: Show): string {
 }
 
 function reasonOf(step: LifeStep): string {
-  return step.reason === undefined ? '' : escapeText(step.reason);
+  return step.reason === undefined ? '' : inertText(step.reason);
 }

@@ -1,6 +1,6 @@
 import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
-import { escapeText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import { draftForm } from '../blocks/forms.ts';
 import { renderHelp } from '../blocks/help-message.ts';
 import { sayOfData } from '../flows/data-of-person.ts';
@@ -42,7 +42,7 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
   if (meaningOf(text, reading, false) === 'unclear') return toYou(renderHelp(desk.words));
   const isPrivate = whyNotKept(desk, text);
   if (isPrivate !== undefined)
-    return toYou({ text: desk.words.privacy.withText(isPrivate.text, escapeText(text)) });
+    return toYou({ text: desk.words.privacy.withText(isPrivate.text, inertText(text)) });
   const open = await startDraft(desk, { personId: request.personId, text });
   return linkTo(open, desk);
 };

@@ -4,7 +4,7 @@ import type { PlanVersion } from '../../domain/ports.ts';
 import { changesBetween } from '../../domain/shorthand/changes-between.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
-import { escapeText, inertText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import { inSeveral } from '../blocks/in-several.ts';
 import type { Desk, Message } from '../handling.ts';
 import { contextFor, type OpenPlan } from './open-plan.ts';
@@ -23,7 +23,7 @@ export async function answerLastTime(desk: Desk, open: OpenPlan): Promise<readon
     .filter((change) => change.kind !== 'fact' || change.fact !== 'startsAt')
     .map((change) => inertText(words.change(change)));
   const title = inertText(taught.title ?? words.card.untitled);
-  const outcome = taught.outcome === undefined ? '' : escapeText(words.after.said(taught.outcome));
+  const outcome = taught.outcome === undefined ? '' : inertText(words.after.said(taught.outcome));
   return inSeveral(
     words.asks.lastTaught(title, words.when(taught.startsAt), version.version, outcome),
     changes.length === 0 ? [words.asks.sameAsLast] : [words.asks.changedSinceLast, ...changes],

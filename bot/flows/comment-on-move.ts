@@ -3,7 +3,7 @@ import type { LineId } from '../../domain/plan/plan.ts';
 import type { PlanComment } from '../../domain/plan/plan-life.ts';
 import { isHeadCoach, mayChangePlan } from '../../domain/who-may.ts';
 import { renderComment } from '../blocks/comment-messages.ts';
-import { escapeText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { whyNotPosted } from './keep-private.ts';
 import type { OpenPlan } from './open-plan.ts';
@@ -59,7 +59,7 @@ export async function commentByLabel(
   const labels = plan === undefined ? [] : [...labelsByLine(plan)];
   const found = labels.findLast(([, each]) => each === label.toUpperCase());
   if (found === undefined)
-    return { text: desk.words.coach.noSuchLetter(escapeText(label), labels.at(-1)?.[1] ?? '') };
+    return { text: desk.words.coach.noSuchLetter(inertText(label), labels.at(-1)?.[1] ?? '') };
   return commentOnMove(desk, open, by, found[0], said);
 }
 

@@ -1,6 +1,6 @@
 import { mayChangePlan } from '../../domain/who-may.ts';
 import { findingLine } from '../blocks/draft-card.ts';
-import { escapeText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
 import { whyNotPosted } from './keep-private.ts';
 import { type OpenPlan, openPlan } from './open-plan.ts';
@@ -34,7 +34,7 @@ export async function dismissFinding(
   await stores.plans.dismissFinding(studioId, record.id, code, by, reason, desk.now);
   const after = (await openPlan(desk, record.id)) ?? open;
   const line = findingLine(finding, report.plan, desk).replaceAll('*', '');
-  const told = { text: words.dismiss.done(by, line, escapeText(reason)) };
+  const told = { text: words.dismiss.done(by, line, inertText(reason)) };
   await refreshCard(desk, after, `dismissed:${code}`);
   await postInThread(desk, after, `dismissed:${record.id}:${code}`, told);
   if (record.state === 'in review') {

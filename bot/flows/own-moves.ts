@@ -1,7 +1,7 @@
 import { lookUpMove } from '../../domain/catalogue/look-up-move.ts';
 import { changeOwnMove, makeOwnMove, type OwnMoveFacts } from '../../domain/catalogue/make-own-move.ts';
 import type { Move } from '../../domain/catalogue/move.ts';
-import { moveProblems, nameProblemsOf } from '../../domain/catalogue/move-problems.ts';
+import { type MoveProblem, moveProblems, nameProblemsOf } from '../../domain/catalogue/move-problems.ts';
 import { idOfName } from '../../domain/catalogue/move-row.ts';
 import { readMoveFacts } from '../../domain/catalogue/read-move-facts.ts';
 import type { Settings } from '../../domain/settings.ts';
@@ -9,7 +9,7 @@ import type { MoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readsAsMove } from '../../domain/shorthand/reads-as-move.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
 import { maySet } from '../../domain/who-may-set.ts';
-import { escapeText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import type { Desk } from '../handling.ts';
 import { whyNotKept } from './keep-private.ts';
 import { keepSettings } from './keep-settings.ts';
@@ -29,8 +29,7 @@ export async function addOwnMove(
 ): Promise<OwnMoveOutcome> {
   const { ownMove } = desk.words;
   const standing = desk.catalogue.byId.get(idOfName(name));
-  if (standing !== undefined)
-    return kept(ownMove.problem({ code: 'name-taken', name: escapeText(name), by: standing.name }));
+  if (standing !== undefined) return kept(problemText(desk, { code: 'name-taken', name, by: standing.name }));
   const move = makeOwnMove(name, like, facts);
   const saved = await keepMove(desk, move);
   if (saved.kind === 'kept') return saved;
@@ -48,7 +47,7 @@ export async function changeOurMove(
   const { ownMove } = desk.words;
   if (!maySet(desk.settings, by)) return kept(ownMove.onlyCoaches);
   const move = ourMove(desk, name);
-  if (move === undefined) return kept(ownMove.notOurs(escapeText(name)));
+  if (move === undefined) return kept(ownMove.notOurs(inertText(name)));
   const { retired: _, ...told } = changeOwnMove(move, change.facts ?? {});
   const retired = change.retired ?? move.retired ?? false;
   const saved = await keepMove(desk, retired ? { ...told, retired } : told);
@@ -66,24 +65,24 @@ async function giveNickname(desk: Desk, by: string, nickname: string, name: stri
   const [problem] = nameProblemsOf(nickname, found.move.id, desk.catalogue).filter(
     ({ code }) => code !== 'name-taken',
   );
-  if (problem !== undefined) return kept(ownMove.problem(problem));
+  if (problem !== undefined) return kept(problemText(desk, problem));
   const key = nickname.toLowerCase();
   const before = desk.settings.ownNames;
   const next = await keepSettings(desk, withOwn({ ownNames: { ...before, [key]: found.move.id } }));
   if (!readsAsMove(key, found.move, next)) {
     await keepSettings(desk, withOwn({ ownNames: before }));
-    return kept(ownMove.nameUnreadable(escapeText(nickname)));
+    return kept(ownMove.nameUnreadable(inertText(nickname)));
   }
-  return { kind: 'done', desk: next, text: ownMove.nicknamed(escapeText(key), found.move.name) };
+  return { kind: 'done', desk: next, text: ownMove.nicknamed(inertText(key), found.move.name) };
 }
 
 async function dropNickname(desk: Desk, by: string, nickname: string): Promise<OwnMoveOutcome> {
   const { ownMove } = desk.words;
   if (!maySet(desk.settings, by)) return kept(ownMove.onlyCoaches);
   const { [nickname.toLowerCase()]: dropped, ...ownNames } = desk.settings.ownNames;
-  if (dropped === undefined) return kept(ownMove.noSuchNickname(escapeText(nickname)));
+  if (dropped === undefined) return kept(ownMove.noSuchNickname(inertText(nickname)));
   const next = await keepSettings(desk, withOwn({ ownNames }));
-  return { kind: 'done', desk: next, text: ownMove.nicknameDropped(escapeText(nickname)) };
+  return { kind: 'done', desk: next, text: ownMove.nicknameDropped(inertText(nickname)) };
 }
 
 /** Carries out a short message and says what came of it. */
@@ -95,17 +94,17 @@ export async function carryOutOrder(desk: Desk, by: string, order: MoveOrder): P
     case 'list':
       return ourMovesText(desk);
     case 'new, like what?':
-      return ownMove.likeWhat(escapeText(order.name));
+      return ownMove.likeWhat(inertText(order.name));
     case 'new': {
       const like = lookUpMove(order.like, desk.catalogue);
       if (like.kind !== 'found') return likeUnknownText(desk, order.like);
       const { facts, unread } = readMoveFacts(order.facts, desk.catalogue);
-      if (unread.length > 0) return ownMove.factsUnread(unread.map(escapeText));
+      if (unread.length > 0) return ownMove.factsUnread(unread.map(inertText));
       return (await addOwnMove(desk, by, order.name, like.move, facts)).text;
     }
     case 'change': {
       const { facts, unread } = readMoveFacts(order.facts, desk.catalogue);
-      if (unread.length > 0) return ownMove.factsUnread(unread.map(escapeText));
+      if (unread.length > 0) return ownMove.factsUnread(unread.map(inertText));
       return (await changeOurMove(desk, by, order.name, { facts })).text;
     }
     case 'retire':
@@ -116,6 +115,11 @@ export async function carryOutOrder(desk: Desk, by: string, order: MoveOrder): P
     case 'drop nickname':
       return (await dropNickname(desk, by, order.nickname)).text;
   }
+}
+
+/** A name in it stands as typed. */
+function problemText({ words }: Desk, problem: MoveProblem): string {
+  return words.ownMove.problem('name' in problem ? { ...problem, name: inertText(problem.name) } : problem);
 }
 
 /** An own move by its name or a nickname, retired ones too. */
@@ -130,7 +134,7 @@ function ourMovesText({ settings, catalogue, words: { ownMove } }: Desk): string
   if (settings.ownMoves.length === 0 && names.length === 0) return ownMove.none;
   return [
     ...settings.ownMoves.map((move) => ownMove.listMove(move)),
-    ...names.map(([name, id]) => ownMove.listName(escapeText(name), catalogue.byId.get(id)?.name ?? id)),
+    ...names.map(([name, id]) => ownMove.listName(inertText(name), catalogue.byId.get(id)?.name ?? id)),
     ownMove.listHow,
   ].join('\n');
 }
@@ -139,7 +143,7 @@ function ourMovesText({ settings, catalogue, words: { ownMove } }: Desk): string
 async function keepMove(desk: Desk, move: Move): Promise<OwnMoveOutcome> {
   const { ownMove } = desk.words;
   const problems = moveProblems(move, desk.catalogue);
-  if (problems.length > 0) return kept(problems.map((problem) => ownMove.problem(problem)).join('\n'));
+  if (problems.length > 0) return kept(problems.map((problem) => problemText(desk, problem)).join('\n'));
   const { ownMoves } = desk.settings;
   const others = ownMoves.filter(({ id }) => id !== move.id);
   const next = await keepSettings(desk, withOwn({ ownMoves: [...others, move] }));
@@ -169,7 +173,7 @@ function likeUnknownText(desk: Desk, name: string): string {
   const found = lookUpMove(name, desk.catalogue);
   const near = found.kind === 'unknown' ? found.near : found.kind === 'choices' ? found.moves : [];
   return desk.words.ownMove.likeUnknown(
-    escapeText(name),
+    inertText(name),
     near.map((move) => move.name),
   );
 }

@@ -2,6 +2,7 @@ import type { ReportMoment } from '../../domain/calendar/due-notices.ts';
 import type { NoticePayload } from '../../domain/ports.ts';
 import { toldWeek } from '../../domain/week/told-week.ts';
 import { renderCoachWeek } from '../blocks/coach-week-message.ts';
+import { codeText } from '../blocks/escape.ts';
 import { printWeekCsv } from '../blocks/week-csv.ts';
 import { renderWeek, renderWeekAsk, renderWeekDetails } from '../blocks/week-message.ts';
 import type { Desk } from '../handling.ts';
@@ -54,7 +55,7 @@ function tablePayload({ settings, words }: Desk, { report, classes }: WholeWeek)
   const title = words.week.tableTitle(report.week);
   const content = printWeekCsv(report, classes, settings, words);
   return {
-    text: words.week.tableAsText(title, content),
+    text: words.week.tableAsText(title, codeText(content)),
     file: { name: `evenset-week-${report.week}.csv`, title, content },
   };
 }

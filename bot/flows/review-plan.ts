@@ -2,7 +2,7 @@ import { reportOnPlan } from '../../domain/class-report.ts';
 import { decideStep, type PlanStep } from '../../domain/plan/decide-step.ts';
 import type { LifeStep, PlanRecord } from '../../domain/plan/plan-life.ts';
 import { sizeOfChange } from '../../domain/plan/size-of-change.ts';
-import { escapeText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import { renderDifference, renderReview } from '../blocks/review-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { whyNotPosted } from './keep-private.ts';
@@ -72,11 +72,7 @@ export async function approve(
   if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
   const stepped = await step(desk, open, { kind: 'approve', by, at: desk.now, version, note });
   if (stepped.kind === 'stepped')
-    await tellAuthor(
-      desk,
-      stepped.open,
-      desk.words.review.approvedNote(by, version, escapeText(note.trim())),
-    );
+    await tellAuthor(desk, stepped.open, desk.words.review.approvedNote(by, version, inertText(note.trim())));
   return stepped;
 }
 
@@ -91,7 +87,7 @@ export async function askChanges(
   if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
   const stepped = await step(desk, open, { kind: 'ask changes', by, at: desk.now, version, reason });
   if (stepped.kind === 'stepped')
-    await tellAuthor(desk, stepped.open, desk.words.review.changesNote(by, version, escapeText(reason)));
+    await tellAuthor(desk, stepped.open, desk.words.review.changesNote(by, version, inertText(reason)));
   return stepped;
 }
 

@@ -5,7 +5,7 @@ import type { PlanVersion } from '../../domain/ports.ts';
 import { keepText } from '../../domain/shorthand/keep-text.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
-import { escapeText, inertText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import { clip } from '../blocks/limits.ts';
 import type { Desk, Message } from '../handling.ts';
 import { contextFor, type OpenPlan } from './open-plan.ts';
@@ -87,7 +87,7 @@ const mostOfTitle = 60;
 
 function notFound(desk: Desk, said: string, versions: readonly PlanVersion[]): Message {
   const titles = [...new Set(versions.map(titleText))].slice(0, mostNamed);
-  return { text: desk.words.flow.noClassAgain(escapeText(clip(said, mostOfTitle)), titles) };
+  return { text: desk.words.flow.noClassAgain(inertText(clip(said, mostOfTitle)), titles) };
 }
 
 function titleText({ plan }: PlanVersion): string {

@@ -1,5 +1,5 @@
 import type { Home, PlanRecord } from '../../domain/plan/plan-life.ts';
-import { escapeText } from '../blocks/escape.ts';
+import { inertText } from '../blocks/escape.ts';
 import type { Desk } from '../handling.ts';
 import { contextFor, type OpenPlan, withClass } from './open-plan.ts';
 import { postCard, textKey } from './post-draft.ts';
@@ -50,7 +50,7 @@ async function postText(desk: Desk, record: PlanRecord, text: string): Promise<v
     key: textKey(record.id),
     to: record.authorId,
     action: { kind: 'post' },
-    payload: { text: escapeText(text) },
+    payload: { text: inertText(text) },
     causedAt: desk.now,
   });
 }

@@ -96,6 +96,7 @@ export function createSendNotice(parts: {
           ...content,
           ...inThread,
           metadata: metadataOf(notice.key),
+          parse: 'none',
           unfurl_links: false,
           unfurl_media: false,
         }),
@@ -158,7 +159,13 @@ export function createSendNotice(parts: {
       callWithFallbacks(
         notice.payload,
         (content) =>
-          client.chat.update({ channel: place, ts: stamp, ...content, metadata: metadataOf(posted) }),
+          client.chat.update({
+            channel: place,
+            ts: stamp,
+            ...content,
+            metadata: metadataOf(posted),
+            parse: 'none',
+          }),
         toolsFor(notice.key),
       ),
     );

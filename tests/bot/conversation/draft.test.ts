@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { escapeText } from '../../../bot/blocks/escape.ts';
 import { english } from '../../../bot/words/en.ts';
 import {
   buttonsOf,
@@ -206,7 +207,7 @@ describe('help', () => {
       await talk.say(ana, text);
       const { lead, example } = english.help;
       expect(talk.posts()).toHaveLength(1);
-      expect(talk.posts()[0]?.text.startsWith(`${lead}\n${example}\n`)).toBe(true);
+      expect(talk.posts()[0]?.text.startsWith(`${lead}\n${escapeText(example)}\n`)).toBe(true);
       expect(await talk.plansOf(ana)).toEqual([]);
     },
   );

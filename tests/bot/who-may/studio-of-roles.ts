@@ -63,7 +63,7 @@ const shared: Settings = {
   teamChannel,
 };
 
-export const studioSettings: Settings = {
+const studioSettings: Settings = {
   ...shared,
   rooms: [{ name: 'Hall', kit: { dumbbell: 20, mat: 20 }, doorSeconds: 0, clearUpSeconds: 0 }],
   slots: [
@@ -187,6 +187,15 @@ export async function openStudioOfRoles() {
       state: 'planned',
       coverOpen: true,
     });
+    await stores.classes.save(ownStudio, {
+      id: 'mon:2026-11-16',
+      slotId: 'mon',
+      startsAt: zonedMoment({ date: '2026-11-16', time: '18:00' }, 'UTC'),
+      slotSeconds: 1_800,
+      instructorId: people.owner,
+      planId: edited.plan,
+      state: 'planned',
+    });
     for (const week of ['2026-W42', '2026-W43', toldWeek])
       await stores.weekReports.save(
         ownStudio,
@@ -233,6 +242,8 @@ export async function openStudioOfRoles() {
     past: 'mon:2026-11-02',
     upcoming: 'mon:2026-11-09',
     offered: 'thu:2026-11-05',
+    /** Has the plan `edited`. */
+    planned: 'mon:2026-11-16',
     classes: await at(async (desk) => {
       const found = await Promise.all(['mon:2026-11-02', 'mon:2026-11-09'].map((id) => findClass(desk, id)));
       return found.flatMap((each) => each ?? []);
