@@ -6,6 +6,7 @@ import type { Plan } from '../../domain/plan/plan.ts';
 import type { LifeStep, PlanRecord } from '../../domain/plan/plan-life.ts';
 import { changesBetween } from '../../domain/shorthand/changes-between.ts';
 import { printBlockLine } from '../../domain/shorthand/print-plan.ts';
+import type { AskedOn } from '../flows/asked-on.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { ReviewFacts } from '../flows/review-facts.ts';
 import type { Message } from '../handling.ts';
@@ -35,7 +36,7 @@ export function renderReview(
   open: OpenPlan,
   steps: readonly LifeStep[],
   approved: OpenPlan | undefined,
-  known: ReviewFacts,
+  known: ReviewFacts & AskedOn,
   show: Show,
 ): Message {
   const { words } = show;
@@ -45,7 +46,8 @@ export function renderReview(
   const lead = words.review.lead(titleOf(plan, words), record.authorId, record.currentVersion);
   const facts = factsOf(open, report, known, words);
   const fitLine = fitOf(report, words);
-  const changed = approved === undefined ? [] : changedLines(approved, open, show);
+  const { changedSince } = words.review;
+  const changed = approved === undefined ? [] : changedLines(changedSince, approved, open, show);
   const findings = report.findings
     .filter(({ severity }) => severity !== 'good to know')
     .map((finding) => clip(findingLine(finding, plan, show), mostOfLine));
@@ -62,6 +64,7 @@ export function renderReview(
       .filter((line) => !changed.includes(line)),
     ...technicalAndNew(plan, known, show),
     ...changed,
+    ...answeredLines(known, open, show).filter((line) => !findings.includes(line)),
     changed.length > 0 ? '' : clip(patternsLine(report, known, words), mostOfLine),
     ...(comments.length === 0
       ? []
@@ -104,10 +107,16 @@ function fitOf({ timeline, fit }: ClassReport, words: Words): string {
   return explaining === 0 ? line : `${line}, ${words.coach.explaining(words.length(explaining))}`;
 }
 
-function changedLines(approved: OpenPlan, open: OpenPlan, show: Show): readonly string[] {
-  const { review } = show.words;
-  const lines = firstLines(differenceLines(approved, open, show), mostOfChanges, review.moreChanges);
-  return [`*${review.changedSince}*`, ...lines];
+function changedLines(lead: string, before: OpenPlan, open: OpenPlan, show: Show): readonly string[] {
+  const { moreChanges } = show.words.review;
+  return [`*${lead}*`, ...firstLines(differenceLines(before, open, show), mostOfChanges, moreChanges)];
+}
+
+/** What became of the changes a coach asked for, beside the whole plan. */
+function answeredLines({ askedOn }: AskedOn, open: OpenPlan, show: Show): readonly string[] {
+  if (askedOn === undefined) return [];
+  const lead = show.words.review.changedSinceAsked(askedOn.version.version);
+  return changedLines(lead, askedOn, open, show);
 }
 
 function technicalAndNew(plan: Plan, known: ReviewFacts, show: Show): readonly string[] {

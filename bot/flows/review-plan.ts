@@ -5,6 +5,7 @@ import { sizeOfChange } from '../../domain/plan/size-of-change.ts';
 import { inertText } from '../blocks/escape.ts';
 import { renderDifference, renderReview } from '../blocks/review-message.ts';
 import type { Desk, Message } from '../handling.ts';
+import { askedOn } from './asked-on.ts';
 import { whyNotPosted } from './keep-private.ts';
 import { contextFor, type OpenPlan, openPlan } from './open-plan.ts';
 import { postInThread, refreshCard, retireAnswer } from './post-draft.ts';
@@ -180,7 +181,8 @@ async function reviewMessage(desk: Desk, open: OpenPlan): Promise<Message> {
     approvedVersion === undefined || approvedVersion === currentVersion
       ? undefined
       : await openPlan(desk, open.record.id, approvedVersion);
-  return renderReview(open, await stepsOf(desk, open), approved, await reviewFacts(desk, open), desk);
+  const known = { ...(await reviewFacts(desk, open)), ...(await askedOn(desk, open)) };
+  return renderReview(open, await stepsOf(desk, open), approved, known, desk);
 }
 
 async function replyInReview(desk: Desk, open: OpenPlan, before: OpenPlan): Promise<void> {

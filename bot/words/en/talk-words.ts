@@ -84,6 +84,7 @@ export const reviewWords = {
     `${title}, v${version}, for review from ${personText(author, 'an instructor')}`,
   nowAt: (version: number) => `Now at v${version}.`,
   changedSince: 'Changed since the last approval:',
+  changedSinceAsked: (version: number) => `Changed since changes were asked on v${version}:`,
   moreChanges: (count: number) => `and ${count} more lines; the plan has all of them`,
   technical: (names: string) => `Technical: ${names}`,
   approveButton: (version: number) => `Approve v${version} for teaching`,

@@ -168,6 +168,11 @@ describe('changes asked', () => {
     await reply('send');
     expect(reviews()).toHaveLength(2);
     expect(await kindsOf((await talk.planOf(ana)).id)).toEqual(['sent', 'changes asked', 'sent']);
+    const again = shownText(review());
+    expect(again).toContain(`*${english.review.changedSinceAsked(1)}*\nA: push-up → bent-over row`);
+    expect(again).toContain('circuit x3, 40/20 → emom 6');
+    await talk.tap(cleo, 'Approve v2 for teaching');
+    expect(shownText(review())).not.toContain(english.review.changedSinceAsked(1));
   });
 
   test('without a word of why are not sent', async () => {
