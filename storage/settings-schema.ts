@@ -6,6 +6,8 @@ import { patterns } from '../domain/catalogue/patterns.ts';
 import { defaultSettings, groupRoles } from '../domain/settings.ts';
 import { tempoSchema } from './plan-schema.ts';
 
+/** `HH:MM`. */
+const timeOfDay = z.string().regex(/^(?:[01]\d|2[0-3]):[0-5]\d$/);
 const weekday = z.enum(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']);
 const muscle = z.enum(muscles);
 const kitNeed = z.strictObject({ item: z.enum(kitItems), pieces: z.number() });
@@ -26,7 +28,7 @@ const slot = z.strictObject({
   id: z.string(),
   name: z.string(),
   weekday,
-  time: z.string(),
+  time: timeOfDay,
   seconds: z.number(),
   room: z.string().exactOptional(),
   instructorId: z.string().exactOptional(),
@@ -149,9 +151,9 @@ const settings = z.strictObject({
   nextCueSeconds: z.number(),
   countdownMinutes: z.array(z.number()),
   countdownPosts: z.boolean(),
-  digestTime: z.string(),
+  digestTime: z.union([timeOfDay, z.literal('off')]),
   publicUrl: z.string().exactOptional(),
-  reportAt: z.strictObject({ weekday, time: z.string() }),
+  reportAt: z.strictObject({ weekday, time: timeOfDay }),
   transitions,
   factorMove: factorMove.exactOptional(),
   floors,

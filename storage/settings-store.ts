@@ -23,7 +23,10 @@ export function createReadSettings(): ReadSettings {
 export function createSettingsStore(access: Access, readSettings: ReadSettings): SettingsStore {
   return {
     async save(studioId, settings, fingerprint, at) {
-      const row = { settings: JSON.stringify(settings), fingerprint, saved_at: at };
+      const text = JSON.stringify(settings);
+      // What could not be read back would shut the studio out.
+      settingsText.parse(text);
+      const row = { settings: text, fingerprint, saved_at: at };
       await access
         .tables()
         .insertInto('settings')

@@ -65,6 +65,8 @@ export function readSettingsPart(
   }
 }
 
+const timeOfDay = /^(?:[01]\d|2[0-3]):[0-5]\d$/;
+
 const groupOfNumbers = /^(?:transitions|floors|checks|dose|retention)\./;
 const wholeNumbers: ReadonlySet<string> = new Set([
   'slotMinutes',
@@ -114,6 +116,7 @@ function readStudio({ values, settings, says }: Form): PartRead {
     .map(Number);
   const weekday = weekdays.find((day) => day === text(values, 'reportDay'));
   const time = text(values, 'reportTime');
+  const digestTime = text(values, 'digestTime') || 'off';
   const publicUrl = text(values, 'publicUrl');
   const isMinute = (minutes: number) => Number.isInteger(minutes) && minutes >= 1 && minutes <= 1_440;
   const wrong = {
@@ -123,7 +126,8 @@ function readStudio({ values, settings, says }: Form): PartRead {
       ? {}
       : { countdown: says.countdownWrong }),
     ...(weekday === undefined ? { reportDay: says.missing } : {}),
-    ...(time === '' ? { reportTime: says.missing } : {}),
+    ...(timeOfDay.test(time) ? {} : { reportTime: says.missing }),
+    ...(digestTime === 'off' || timeOfDay.test(digestTime) ? {} : { digestTime: says.missing }),
     ...(publicUrl === '' || isWebAddress(publicUrl) ? {} : { publicUrl: says.publicUrlWrong }),
   };
   if (Object.keys(wrong).length > 0 || weekday === undefined) return { kind: 'wrong', byBlock: wrong };
@@ -136,7 +140,7 @@ function readStudio({ values, settings, says }: Form): PartRead {
     ...(publicUrl === '' ? {} : { publicUrl }),
     countdownPosts: text(values, 'countdownPosts') === 'each',
     countdownMinutes: [...new Set(countdown)].toSorted((a, b) => b - a),
-    digestTime: text(values, 'digestTime') === '' ? 'off' : text(values, 'digestTime'),
+    digestTime,
     reportAt: { weekday, time },
     defaultSlotSeconds: (number(values, 'slotMinutes') ?? settings.defaultSlotSeconds / 60) * 60,
     countInSeconds: number(values, 'countIn') ?? settings.countInSeconds,
@@ -281,7 +285,7 @@ function readSlot({ values, settings, says }: Form, key: string): PartRead {
   const wrong = {
     ...(name === '' ? { name: says.missing } : {}),
     ...(weekday === undefined ? { weekday: says.missing } : {}),
-    ...(/^([01]\d|2[0-3]):[0-5]\d$/.test(time) ? {} : { time: says.missing }),
+    ...(timeOfDay.test(time) ? {} : { time: says.missing }),
     ...(minutes === undefined || minutes < 5 ? { minutes: says.missing } : {}),
   };
   if (Object.keys(wrong).length > 0 || weekday === undefined || minutes === undefined)

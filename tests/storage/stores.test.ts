@@ -81,6 +81,17 @@ describe('settings', () => {
     expect(await storage.settings.find(studioId)).toEqual({ settings, fingerprint: 'b' });
   });
 
+  test.each<[string, Partial<Settings>]>([
+    ['a report at no time of day', { reportAt: { weekday: 'Mon', time: '99:99' } }],
+    ['a number that is none', { countInSeconds: Number.NaN }],
+  ])('%s could not be read back: it is refused and the ones before stay', async (_, wrong) => {
+    await storage.settings.save(studioId, defaultSettings, 'a', noon);
+    await expect(
+      storage.settings.save(studioId, { ...defaultSettings, ...wrong }, 'b', later),
+    ).rejects.toThrow();
+    expect(await storage.settings.find(studioId)).toEqual({ settings: defaultSettings, fingerprint: 'a' });
+  });
+
   test('a limit that was not known when they were saved stands at its default', async () => {
     await storage.settings.save(studioId, defaultSettings, 'a', noon);
     storage.database.exec(

@@ -223,6 +223,8 @@ describe('a wrong form is told at its field, and nothing is changed', () => {
   test.each<[string, SettingsPlace, FormValues, string]>([
     ['a zone that is none', { part: 'studio' }, { zone: 'Nowhere/Land' }, 'zone'],
     ['one channel for both', { part: 'studio' }, { reviewChannel: 'C0TEAM' }, 'reviewChannel'],
+    ['a report at no time of day', { part: 'studio' }, { reportTime: '99:99' }, 'reportTime'],
+    ['a digest at no time of day', { part: 'studio' }, { digestTime: 'evening' }, 'digestTime'],
     ['a countdown in words', { part: 'studio' }, { countdown: 'soon' }, 'countdown'],
     ['nobody left to set', { part: 'roles' }, { headCoaches: [], admins: [] }, 'headCoaches'],
     ['a room without a name', { part: 'rooms', key: '' }, { name: ' ' }, 'name'],
