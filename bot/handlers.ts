@@ -36,6 +36,7 @@ import {
   onOpenChangeClass,
   onTakeBackOffer,
   onTakeClass,
+  onTakePlace,
 } from './actions/timetable-actions.ts';
 import { onApplyWeekEdit, onGoOnSaying, onStopSaying } from './actions/week-actions.ts';
 import { onEvenset } from './commands/on-evenset.ts';
@@ -83,6 +84,7 @@ export const handlers: Handlers = {
     [actions.cannotTeach]: onCannotTeach,
     [actions.takeBackOffer]: onTakeBackOffer,
     [actions.takeClass]: onTakeClass,
+    [actions.takePlace]: onTakePlace,
     [actions.chooseClass]: onChooseClass,
     [actions.houseClass]: onHouseClass,
     [actions.openChangeClass]: onOpenChangeClass,

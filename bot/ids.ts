@@ -29,6 +29,7 @@ export const actions = {
   imIn: 'im-in',
   cannotTeach: 'cannot-teach',
   takeBackOffer: 'take-back-offer',
+  takePlace: 'take-place',
   takeClass: 'take-class',
   chooseClass: 'choose-class',
   houseClass: 'house-class',

@@ -9,6 +9,7 @@ import { seekCover, takeBackOffer, takeClass } from '../flows/cover-class.ts';
 import { contextFor } from '../flows/open-plan.ts';
 import { doToClass } from '../flows/say-of-class.ts';
 import { startDraft } from '../flows/start-draft.ts';
+import { takePlace } from '../flows/take-place.ts';
 import { type ActionRequest, type Desk, type Handler, noReaction, type Reaction } from '../handling.ts';
 import { openChange } from '../views/class-change-views.ts';
 import { toYou } from './with-plan.ts';
@@ -48,6 +49,12 @@ export const onTakeBackOffer = withClass(async (scheduled, desk, by) =>
 export const onTakeClass = withClass(async (scheduled, desk, by) =>
   toYou(await takeClass(desk, scheduled, by)),
 );
+
+/** A plan that was written for a class with another one gets it. */
+export const onTakePlace = withClass(async (scheduled, desk, by, choice) => {
+  const told = await takePlace(desk, scheduled, choice ?? '', by);
+  return told === undefined ? noReaction : toYou(told);
+});
 
 /** What was said, done to the class that was meant. */
 export const onChooseClass = withClass(async (scheduled, desk, by, choice) => {

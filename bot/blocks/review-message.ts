@@ -57,6 +57,7 @@ export function renderReview(
   const lines = [
     `*${lead}*`,
     facts.join(' · '),
+    ...known.clashes.map((line) => clip(line, mostOfLine)),
     ...(changed.length > 0 ? [] : [clip(shapeLine(plan), mostOfLine), `*${fitLine}*`]),
     ...findings
       .slice(0, Math.max(mustFix, mostFindings))
@@ -79,6 +80,7 @@ export function renderReview(
   const text = [
     decided === '' ? lead : decided,
     ...facts,
+    ...known.clashes,
     words.fit(timeline.totalSeconds, fit.teachingSeconds),
     ...findings.slice(0, mustFix),
   ].join('\n');

@@ -31,7 +31,7 @@ export async function putOnAgain(desk: Desk, scheduled: ScheduledClass, by: stri
   if (scheduled.state !== 'cancelled') return { text: classes.onAgain(scheduled, inertText) };
   await change(desk, scheduled, { ...scheduled, state: 'planned' });
   await tellOthers(desk, scheduled, by, classes.changedBy(scheduled, by, 'on again', inertText));
-  return withClashes(desk, scheduled, classes.onAgain(scheduled, inertText));
+  return withClashes(desk, scheduled, by, classes.onAgain(scheduled, inertText));
 }
 
 /** `room`: where it is held from then on, if elsewhere. */
@@ -54,7 +54,7 @@ export async function moveClass(
   const after = movedClass(scheduled, to, room);
   await change(desk, scheduled, after);
   await tellOthers(desk, after, by, classes.movedBy(scheduled, after, by, inertText));
-  return withClashes(desk, after, classes.moved(scheduled, after, inertText));
+  return withClashes(desk, after, by, classes.moved(scheduled, after, inertText));
 }
 
 /** A class at another start or in another room. */
@@ -116,8 +116,13 @@ export function refusal(desk: Desk, scheduled: ScheduledClass, by: string): Mess
   return endOf(scheduled) <= desk.now ? { text: classes.notThisClass } : undefined;
 }
 
-async function withClashes(desk: Desk, scheduled: ScheduledClass, text: string): Promise<Message> {
-  return { text: [text, ...(await clashesWith(desk, scheduled))].join('\n') };
+async function withClashes(
+  desk: Desk,
+  scheduled: ScheduledClass,
+  by: string,
+  text: string,
+): Promise<Message> {
+  return { text: [text, ...(await clashesWith(desk, scheduled, by))].join('\n') };
 }
 
 async function tellOthers(desk: Desk, scheduled: ScheduledClass, by: string, text: string): Promise<void> {

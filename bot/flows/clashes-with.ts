@@ -7,15 +7,19 @@ import type { Desk } from '../handling.ts';
 import { classesInWeek } from './classes-in-week.ts';
 import { standingVersion } from './standing-version.ts';
 
-/** What a class clashes with as it stands, in words that name the other classes; one line a clash. */
-export async function clashesWith(desk: Desk, scheduled: ScheduledClass): Promise<readonly string[]> {
+/** What a class clashes with as it stands, in words that name the other classes; one line a clash. `reader`: whom it is said to. */
+export async function clashesWith(
+  desk: Desk,
+  scheduled: ScheduledClass,
+  reader?: string,
+): Promise<readonly string[]> {
   const week = isoWeekOf(scheduled.startsAt.instant, desk.settings.zone);
   const others: PlannedClass[] = [];
   for (const each of await classesInWeek(desk, week)) {
     const distance = Date.parse(each.startsAt.instant) - Date.parse(scheduled.startsAt.instant);
     if (each.id !== scheduled.id && Math.abs(distance) < 86_400_000) others.push(await planned(desk, each));
   }
-  return clashLines(desk, clashesOf(await planned(desk, scheduled), others, desk), others);
+  return clashLines(desk, clashesOf(await planned(desk, scheduled), others, desk), others, reader);
 }
 
 /** The same among classes that are at hand with their plans. */
@@ -36,13 +40,18 @@ function clashLines(
   desk: Desk,
   clashes: readonly Clash[],
   others: readonly PlannedClass[],
+  reader?: string,
 ): readonly string[] {
   const nameOf = (id: string) => {
     const other = others.find(({ scheduled }) => scheduled.id === id)?.scheduled;
     return other === undefined ? desk.words.classes.untitled : desk.words.classes.named(other, inertText);
   };
   return clashes.map((clash) =>
-    desk.words.classes.clash(clash, (typeof clash.with === 'string' ? [clash.with] : clash.with).map(nameOf)),
+    desk.words.classes.clash(
+      clash,
+      (typeof clash.with === 'string' ? [clash.with] : clash.with).map(nameOf),
+      reader,
+    ),
   );
 }
 

@@ -102,7 +102,7 @@ async function assign(desk: Desk, scheduled: ScheduledClass, to: string, by: str
     if (each !== by && each !== to)
       await post(desk, `taken:${scheduled.id}:${desk.newId()}:${each}`, each, { text });
   await handOver(desk, taken);
-  const clashes = await clashesWith(desk, taken);
+  const clashes = await clashesWith(desk, taken, by);
   const answer = to === by ? classes.yoursNow(taken, inertText) : text;
   return { text: [answer, ...clashes].join('\n') };
 }

@@ -3,10 +3,13 @@ import type { MoveId } from '../../domain/catalogue/move.ts';
 import { plannedLines } from '../../domain/plan/class-facts.ts';
 import type { PlanComment } from '../../domain/plan/plan-life.ts';
 import type { PlanVersion } from '../../domain/ports.ts';
+import { placeLine } from '../blocks/place-message.ts';
 import type { Desk } from '../handling.ts';
 import { lastTaught } from './answer-last-time.ts';
+import { clashesWith } from './clashes-with.ts';
 import { classesInWeek } from './classes-in-week.ts';
 import type { OpenPlan } from './open-plan.ts';
+import { placeTaken } from './place-taken.ts';
 
 /** What a coach wants to know of a plan beside the plan itself. */
 export type ReviewFacts = {
@@ -18,6 +21,8 @@ export type ReviewFacts = {
   readonly newMoves: readonly MoveId[];
   /** Sets by pattern of this class and all approved ones of its week. */
   readonly weekPatterns: Readonly<Record<string, number>>;
+  /** What its class clashes with, or what has its place on the calendar; one line each. */
+  readonly clashes: readonly string[];
   /** Not resolved yet. */
   readonly comments: readonly PlanComment[];
 };
@@ -32,8 +37,19 @@ export async function reviewFacts(desk: Desk, open: OpenPlan): Promise<ReviewFac
     ...(teacher === undefined || teacher === open.record.authorId ? {} : { coveredBy: teacher }),
     newMoves: await newMovesOf(desk, open),
     weekPatterns: await patternsOfWeek(desk, open),
+    clashes: await clashesOf(desk, open),
     comments: comments.filter(({ resolved }) => resolved === undefined),
   };
+}
+
+/** One line each; empty where the class is free and its time to come. */
+export async function clashesOf(desk: Desk, open: OpenPlan): Promise<readonly string[]> {
+  const taken = await placeTaken(desk, open);
+  if (taken !== undefined) return [placeLine(taken, desk.words)];
+  const { scheduled } = open;
+  return scheduled === undefined || scheduled.startsAt.instant <= desk.now
+    ? []
+    : clashesWith(desk, scheduled);
 }
 
 async function newMovesOf(desk: Desk, open: OpenPlan): Promise<readonly MoveId[]> {

@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
 import { isoWeekOf } from '../../domain/calendar/iso-week.ts';
-import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import type { ScheduledClass, ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
 import { zonedMoment } from '../../domain/calendar/wall-time.ts';
 import type { PlanFacts } from '../../domain/plan/plan.ts';
 import type { Desk } from '../handling.ts';
 import { clashesWith } from './clashes-with.ts';
 import { classesInWeek } from './classes-in-week.ts';
 import type { OpenPlan } from './open-plan.ts';
+import { askForPlace, classWithOtherPlan } from './place-taken.ts';
 import { postInThread } from './post-draft.ts';
 import { saveChanged } from './save-changed.ts';
 
@@ -21,8 +22,7 @@ export async function scheduleFromFacts(desk: Desk, open: Omit<OpenPlan, 'schedu
   const classes = await desk.stores.classes.findByPlan(desk.studioId, open.record.id);
   const planned = classes.find(({ state }) => state === 'planned' || state === 'moved');
   const wanted = classes.length === 0 ? facts : changedFacts(facts, await factsBefore(desk, open));
-  const startsAt =
-    wanted.startsAt === undefined ? planned?.startsAt : zonedMoment(wanted.startsAt, desk.settings.zone);
+  const startsAt = await freePlace(desk, open.record, wanted.startsAt, planned);
   if (startsAt === undefined) return;
   const { instant } = startsAt;
   // A plan taught again keeps its old moment on the title line; the past is not planned anew.
@@ -47,11 +47,30 @@ export async function scheduleFromFacts(desk: Desk, open: Omit<OpenPlan, 'schedu
   await saveChanged(desk, planned ?? after, after);
 }
 
-/** What the class of a plan clashes with, said in the plan's thread; the same clashes are said once. */
+/** Where the class is to be: the moment said, unless another plan's class of the same instructor is there. */
+async function freePlace(
+  desk: Desk,
+  record: OpenPlan['record'],
+  wanted: PlanFacts['startsAt'],
+  planned: ScheduledClass | undefined,
+): Promise<ZonedMoment | undefined> {
+  const moment = wanted === undefined ? undefined : zonedMoment(wanted, desk.settings.zone);
+  const isTaken =
+    moment !== undefined &&
+    moment.instant !== planned?.startsAt.instant &&
+    (await classWithOtherPlan(desk, record, moment.instant)) !== undefined;
+  return isTaken ? planned?.startsAt : (moment ?? planned?.startsAt);
+}
+
+/**
+ * What the class of a plan clashes with, said in the plan's thread; the same clashes are said once. Where the
+ * plan's class has another plan, which of them it is to be is asked.
+ */
 export async function tellClashes(desk: Desk, open: OpenPlan): Promise<void> {
+  await askForPlace(desk, open);
   const { scheduled, record } = open;
   if (scheduled === undefined || scheduled.startsAt.instant <= desk.now) return;
-  const lines = await clashesWith(desk, scheduled);
+  const lines = await clashesWith(desk, scheduled, record.authorId);
   if (lines.length === 0) return;
   const text = lines.join('\n');
   const said = createHash('sha256').update(text).digest('hex').slice(0, 12);

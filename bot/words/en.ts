@@ -30,6 +30,7 @@ import { homeWords } from './en/home-words.ts';
 import { noteText } from './en/note-words.ts';
 import { ownMoveWords } from './en/own-move-words.ts';
 import { personText } from './en/person-words.ts';
+import { placeWords } from './en/place-words.ts';
 import { privateWordIn, privateWords, someonesHealthIn } from './en/private-words.ts';
 import { problemText } from './en/problem-words.ts';
 import { refusalText } from './en/refusal-words.ts';
@@ -90,6 +91,7 @@ export const english = {
   countdown: countdownWords,
   classes: classWords,
   classChange: classChangeWords,
+  place: placeWords,
   week: weekWords,
   coachWeek: coachWeekWords,
   ownMove: ownMoveWords,

@@ -78,12 +78,13 @@ export const classWords = {
     howWasIt: 'how did it go',
   },
 
-  clash: (clash: Clash, withNames: readonly string[]) => {
+  clash: (clash: Clash, withNames: readonly string[], reader?: string) => {
     const others = withNames.join(' and ');
     switch (clash.kind) {
       case 'room':
         return `Clash: the room is taken by ${others}.`;
       case 'instructor':
+        if (clash.instructorId === reader) return `Clash: you also teach ${others}.`;
         return `Clash: ${personText(clash.instructorId, 'an instructor')} also teaches ${others}.`;
       case 'kit':
         return `Clash: ${clash.needPieces} ${clash.item} pieces are needed of the ${clash.havePieces} shared ones, together with ${others}.`;

@@ -68,6 +68,7 @@ const known: ReviewFacts = {
   coveredBy: 'U2',
   newMoves: catalogue.moves.map(({ id }) => id),
   weekPatterns: { squat: 12 },
+  clashes: ['Clash: <*&_'.repeat(200)],
   comments: Array.from({ length: 40 }, (_, place) => ({
     id: `c${place}`,
     planId: 'p',

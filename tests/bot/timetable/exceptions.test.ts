@@ -113,7 +113,7 @@ describe('cover', () => {
     await offer(mira, 'can’t teach today');
     await studio.tap(ines, actions.takeClass, studio.valueOf(teamChannel, actions.takeClass));
     expect(studio.workspace.told.at(-1)?.text).toContain(
-      'Clash: <@U2> also teaches *Late Lift*, Thu 15 Oct, 19:00.',
+      'Clash: you also teach *Late Lift*, Thu 15 Oct, 19:00.',
     );
   });
 

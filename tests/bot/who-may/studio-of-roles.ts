@@ -245,7 +245,7 @@ export async function openStudioOfRoles() {
     /** Has the plan `edited`. */
     planned: 'mon:2026-11-16',
     classes: await at(async (desk) => {
-      const found = await Promise.all(['mon:2026-11-02', 'mon:2026-11-09'].map((id) => findClass(desk, id)));
+      const found = await Promise.all(['mon:2026-11-02', 'mon:2026-11-09', 'thu:2026-11-05'].map((id) => findClass(desk, id)));
       return found.flatMap((each) => each ?? []);
     }),
   };

@@ -139,6 +139,11 @@ const clicks: Readonly<Record<keyof typeof actions, Row>> = {
   cannotTeach: { gesture: (w) => onClass(actions.cannotTeach, w.upcoming), does: 'changes', ...runners },
   takeBackOffer: { gesture: (w) => onClass(actions.takeBackOffer, w.offered), does: 'changes', ...runners },
   takeClass: { gesture: (w) => onClass(actions.takeClass, w.offered), by: everyone, does: 'changes' },
+  takePlace: {
+    gesture: (w) => onClass(actions.takePlace, w.planned, `${w.draft} ${w.edited}`),
+    does: 'changes',
+    ...theirs,
+  },
   chooseClass: {
     gesture: (w) => onClass(actions.chooseClass, w.upcoming, 'cancel Mon'),
     does: 'changes',
