@@ -3,7 +3,7 @@ import type { Room } from '../../domain/settings.ts';
 import { views } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { sections } from './elements.ts';
-import { clip, firstLines, limits } from './limits.ts';
+import { clip, firstLines, limits, packLines } from './limits.ts';
 
 type FormFacts = {
   readonly callbackId: string;
@@ -36,32 +36,45 @@ export function readingView(title: string, lines: readonly string[], words: Word
   };
 }
 
+/** What one field of a form takes. */
+const mostOfField = 3_000;
+
+/** The fields of a class in order; what is too long for one goes on in the next. */
+export const classFields = ['class', 'class-2', 'class-3'] as const;
+
 /** Where a class is written or pasted; the same draft as by message. */
 export function draftForm(words: Words, text = ''): ModalView {
-  const input: InputBlock = {
-    type: 'input',
-    block_id: 'class',
-    label: plain(words.forms.classLabel),
-    hint: plain(words.forms.classHint),
-    element: {
-      type: 'plain_text_input',
-      action_id: 'class',
-      multiline: true,
-      max_length: 3_000,
-      placeholder: plain(words.forms.classPlaceholder, 150),
-      ...(text === '' ? {} : { initial_value: clip(text, 3_000) }),
-    },
-  };
+  const parts = packLines(text.split('\n'), mostOfField);
+  const blocks = classFields
+    .slice(0, Math.max(1, parts.length))
+    .map((field, place) => classField(field, parts[place] ?? '', place === 0, words));
   return form(
     {
       callbackId: views.draft,
       title: words.forms.draftTitle,
       submit: words.forms.draftSubmit,
       metadata: '',
-      blocks: [input],
+      blocks,
     },
     words,
   );
+}
+
+function classField(id: string, text: string, isFirst: boolean, { forms }: Words): InputBlock {
+  return {
+    type: 'input',
+    block_id: id,
+    label: plain(isFirst ? forms.classLabel : forms.classGoesOn),
+    ...(isFirst ? { hint: plain(forms.classHint) } : { optional: true }),
+    element: {
+      type: 'plain_text_input',
+      action_id: id,
+      multiline: true,
+      max_length: mostOfField,
+      ...(isFirst ? { placeholder: plain(forms.classPlaceholder, 150) } : {}),
+      ...(text === '' ? {} : { initial_value: text }),
+    },
+  };
 }
 
 export type ScheduleFacts = {

@@ -1,5 +1,6 @@
 import type { Home, PlanRecord } from '../../domain/plan/plan-life.ts';
 import { inertText } from '../blocks/escape.ts';
+import { limits, packLines } from '../blocks/limits.ts';
 import type { Desk } from '../handling.ts';
 import { contextFor, type OpenPlan, withClass } from './open-plan.ts';
 import { postCard, textKey } from './post-draft.ts';
@@ -45,12 +46,15 @@ export async function startDraft(desk: Desk, start: DraftStart): Promise<OpenPla
   return open;
 }
 
+/** What one message does not hold goes on in its thread, above the card. */
 async function postText(desk: Desk, record: PlanRecord, text: string): Promise<void> {
-  await desk.stores.notices.enqueue(desk.studioId, {
-    key: textKey(record.id),
-    to: record.authorId,
-    action: { kind: 'post' },
-    payload: { text: inertText(text) },
-    causedAt: desk.now,
-  });
+  const key = textKey(record.id);
+  for (const [place, part] of packLines(inertText(text).split('\n'), limits.topLevelText).entries())
+    await desk.stores.notices.enqueue(desk.studioId, {
+      key: place === 0 ? key : `${key}:${place + 1}`,
+      to: record.authorId,
+      action: place === 0 ? { kind: 'post' } : { kind: 'post', thread: { noticeKey: key } },
+      payload: { text: part },
+      causedAt: desk.now,
+    });
 }

@@ -1,5 +1,6 @@
 import { instantOf, isWallTime } from '../../domain/calendar/wall-time.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
+import { classFields } from '../blocks/forms.ts';
 import { clip, limits } from '../blocks/limits.ts';
 import { putOnCalendar } from '../flows/change-plan.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
@@ -12,7 +13,10 @@ import type { FormValues, Handler, Reaction, ViewRequest } from '../handling.ts'
 
 /** The class written in the form becomes the same draft as by message. */
 export const onDraftForm: Handler<ViewRequest> = async (request, desk) => {
-  const text = textOf(request.values, 'class');
+  const text = classFields
+    .map((field) => textOf(request.values, field))
+    .filter((part) => part !== '')
+    .join('\n');
   const word = desk.words.privateWordIn(text);
   if (word !== undefined) return errorAt('class', desk.words.privacy.inForm(word));
   const reading = readPlan(text, await contextFor(desk));

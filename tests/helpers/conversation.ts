@@ -27,6 +27,7 @@ type Element = {
   readonly type: string;
   readonly action_id?: string;
   readonly value?: string;
+  readonly initial_value?: string;
   readonly text?: { readonly text: string };
   readonly options?: readonly Option[];
   readonly option_groups?: readonly { readonly options: readonly Option[] }[];

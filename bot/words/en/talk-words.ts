@@ -116,6 +116,7 @@ export const formWords = {
   draftTitle: 'Write a class',
   draftSubmit: 'Make the draft',
   classLabel: 'The class, a line each',
+  classGoesOn: 'The class goes on',
   classHint: `Title and length first, then blocks and moves. ${privateWords.hint}`,
   classPlaceholder:
     'Row & Squat, 40 min, level 2\nwarm-up 6:00\ncircuit x3, 40/20\ngoblet squat\nbent-over row\ncool-down to the end',

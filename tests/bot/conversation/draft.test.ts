@@ -70,6 +70,22 @@ describe('a draft', () => {
     expect(talk.view().blocks[0]?.element).toMatchObject({ initial_value: pushAndHinge });
   });
 
+  test('a class too long for one field stands in several, and is one draft with nothing lost', async () => {
+    const lines = Array.from(
+      { length: 20 },
+      (_, at) => `circuit x1, 20/10\n${'push-up + dead bug\n'.repeat(15)}plank (${at})`,
+    );
+    const long = ['Long haul, 180 min', ...lines].join('\n');
+    expect(long.length).toBeGreaterThan(6_000);
+    await talk.deliver(shortcutPayload('draft-from-message', long));
+    const fields = talk
+      .view()
+      .blocks.map(({ block_id, element }) => [block_id ?? '', element?.initial_value ?? '']);
+    expect(fields).toHaveLength(3);
+    expect(await talk.submit(ana, Object.fromEntries(fields))).toBeUndefined();
+    expect((await talk.versionOf(ana)).text).toBe(long);
+  });
+
   test('that arrives line by line is one draft', async () => {
     const [first = '', ...lines] = pushAndHinge.split('\n');
     const stamp = await talk.say(ana, first);
