@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { GroupsRequest, HomeRequest, LeftRequest, MessageRequest } from '../handling.ts';
-import { personId, placeId, stamp, teamId } from './ids.ts';
+import { groupId, personId, placeId, stamp, teamId } from './ids.ts';
 import type { Incoming } from './incoming.ts';
 
 /** Who the app is in its workspace: its own words are never read. */
@@ -53,11 +53,11 @@ const revoked = z.object({
 
 const groupMembers = z.object({
   type: z.literal('subteam_members_changed'),
-  subteam_id: z.string(),
-  removed_users: z.array(z.string()).nullish(),
+  subteam_id: groupId,
+  removed_users: z.array(personId).nullish(),
 });
 
-const group = z.object({ type: z.literal('subteam_updated'), subteam: z.object({ id: z.string() }) });
+const group = z.object({ type: z.literal('subteam_updated'), subteam: z.object({ id: groupId }) });
 
 const heard = z.union([
   directMessage,
@@ -104,9 +104,9 @@ export function readEvent(body: unknown, self: Self): IncomingEvent | undefined 
   }
   if (event.type === 'subteam_members_changed' || event.type === 'subteam_updated') {
     const isMembers = event.type === 'subteam_members_changed';
-    const groupId = isMembers ? event.subteam_id : event.subteam.id;
+    const changed = isMembers ? event.subteam_id : event.subteam.id;
     const removed = isMembers ? (event.removed_users ?? []) : [];
-    const request = { kind: 'groups', groupId, removed } as const;
+    const request = { kind: 'groups', groupId: changed, removed } as const;
     return { studioId, key, gesture: key, asker: { personId: self.botUserId }, request };
   }
   const edited = 'message' in event;
