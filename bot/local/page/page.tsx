@@ -79,8 +79,20 @@ const Places = (props: {
     ...channels.map((place) => ({ id: place.id, title: placeTitle(place), unread: place.unread })),
     { id: 'traffic', title: 'What was sent', unread: 0 },
   ];
+  const title = entries.find(({ id }) => id === props.current)?.title;
+  const news = entries.reduce((sum, { unread }) => sum + unread, 0);
+  useEffect(() => {
+    document.title = `${news > 0 ? `(${news}) ` : ''}${title ?? 'Nowhere'} · ${props.state.teamName}`;
+  }, [news, title, props.state.teamName]);
+
+  // On a phone the row of places is wider than the screen.
+  const row = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (props.current !== '')
+      row.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [props.current]);
   return (
-    <nav class="places" aria-label="Places">
+    <nav class="places" aria-label="Places" ref={row}>
       {entries.map(({ id, title, unread }) => (
         <button
           type="button"

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useId, useState } from 'preact/hooks';
 import type { ShownGroup, TrafficEntry, TrafficLine } from '../page-answers.ts';
 import { askServer } from './ask-server.ts';
 import { GroupsControl } from './groups-control.tsx';
@@ -44,20 +44,39 @@ export const TrafficView = (props: {
   readonly groups: readonly ShownGroup[];
   readonly canReset: boolean;
   readonly whenReset: () => void;
-}) => (
-  <section class="scroll-page" aria-label="What was sent">
-    <div class="traffic-head">
-      <p class="soft">Calls and deliveries between workspace and app, newest first. Open one to read it.</p>
-      {props.groups.length > 0 && <GroupsControl groups={props.groups} />}
-      {props.canReset && <ResetControl whenDone={props.whenReset} />}
-    </div>
-    {props.lines.length === 0 && <p class="empty">Nothing was sent yet.</p>}
-    <ol class="traffic">
-      {[...props.lines].reverse().map((line) => (
-        <li key={line.id}>
-          <Exchange line={line} />
-        </li>
-      ))}
-    </ol>
-  </section>
-);
+}) => {
+  const fieldId = useId();
+  const [wanted, setWanted] = useState('');
+  const found = props.lines.filter(({ name, outcome }) =>
+    `${name} ${outcome}`.toLowerCase().includes(wanted.trim().toLowerCase()),
+  );
+  return (
+    <section class="scroll-page" aria-label="What was sent">
+      <div class="traffic-head">
+        <p class="soft">Calls and deliveries between workspace and app, newest first. Open one to read it.</p>
+        {props.groups.length > 0 && <GroupsControl groups={props.groups} />}
+        {props.canReset && <ResetControl whenDone={props.whenReset} />}
+      </div>
+      <div class="traffic-find">
+        <label for={fieldId}>Find by name or outcome</label>
+        <input
+          id={fieldId}
+          type="search"
+          placeholder="chat.update"
+          value={wanted}
+          onInput={(event) => setWanted(event.currentTarget.value)}
+        />
+      </div>
+      {found.length === 0 && (
+        <p class="empty">{props.lines.length === 0 ? 'Nothing was sent yet.' : 'None is called that.'}</p>
+      )}
+      <ol class="traffic">
+        {found.toReversed().map((line) => (
+          <li key={line.id}>
+            <Exchange line={line} />
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+};

@@ -263,6 +263,20 @@ describe.skipIf(!hasBrowser)(
         await dialog.getByText('Mon 19 Oct 2026').waitFor();
         await dialog.getByRole('button', { name: 'Close Move the clock' }).click();
         await page.getByRole('button', { name: 'What was sent' }).click();
+        await expect.poll(() => page.title(), patience).toBe('(1) What was sent · Lantern Yard');
+        await page.reload();
+        const tab = page.getByRole('button', { name: 'What was sent' });
+        await expect
+          .poll(
+            () => tab.evaluate((element) => element.getBoundingClientRect().right < screen.width + 1),
+            patience,
+          )
+          .toBe(true);
+        await page.getByText('event app_home_opened').first().waitFor();
+        const find = page.getByRole('searchbox', { name: 'Find by name or outcome' });
+        await find.fill('nothing like it');
+        await page.getByText('None is called that.').waitFor();
+        await find.fill('HOME_opened');
         await page.getByText('event app_home_opened').first().click();
         await page.getByText('"event_callback"').waitFor();
         expect(await barriersOn(page)).toEqual([]);
