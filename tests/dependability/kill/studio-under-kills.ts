@@ -61,6 +61,9 @@ export type Tally = {
   readonly posts: number;
   readonly approved: number;
   readonly countdowns: number;
+  /** Messages put right after their draft stood, and forms handed in, as far as they were acknowledged. */
+  readonly messageEdits: number;
+  readonly forms: number;
   /** Acknowledged deliveries that the database does not know after a kill, or whose change is not there. */
   readonly lost: readonly string[];
   /** Posts that were due and are not in the workspace. */
@@ -75,16 +78,25 @@ type Life = {
   readonly text: string;
   /** Of the message the class was written in; absent where a command was used. */
   stamp?: string;
-  /** A command without an acknowledgement: the person can't know whether a draft came of it. */
+  /** A command or form without an acknowledgement: the person can't know whether a draft came of it. */
   isDoubtful?: boolean;
   planId?: string;
+  /** Its own message was put right, and answered. */
+  isPutRight?: true;
   approved?: true;
 };
 
+/** How a class is written. */
+type Way = 'message' | 'command' | 'form';
+const ways: readonly Way[] = ['command', 'message', 'message', 'form', 'message', 'message'];
+
 const edit = 'rounds A x2';
+/** The move that the edit of a message puts in the place of another. */
+const putRight = 'side plank';
 
 /**
- * Instructors write, edit and send classes and the coach approves them, while the app is killed again and
+ * Instructors write classes by message, command and form, edit them in the thread and in the message itself, and
+ * send them; the coach approves them, while the app is killed again and
  * again; then it runs undisturbed, and what the workspace shows is compared with what was acknowledged.
  */
 export async function runUnderKills(options: {
@@ -179,13 +191,14 @@ export async function runUnderKills(options: {
   };
 
   const lives: Life[] = [];
+  let forms = 0;
   let isClosing = false;
   let isOver = false;
-  const until = async <Found>(look: () => Found | undefined): Promise<Found | undefined> => {
+  const until = async <Found>(look: () => Found | undefined, everyMs = 15): Promise<Found | undefined> => {
     while (!isOver) {
       const found = look();
       if (found !== undefined) return found;
-      await wait(15);
+      await wait(everyMs);
     }
     return undefined;
   };
@@ -209,27 +222,54 @@ export async function runUnderKills(options: {
     return false;
   };
 
-  const live = async (authorId: string): Promise<void> => {
+  /** Asks for the form until it opens, which changes nothing, and hands it in once. */
+  const handInForm = async (userId: string, text: string, open: () => Promise<unknown>): Promise<boolean> => {
+    const form = await until(() => {
+      const standing = workspace.modalsOf(userId).at(-1);
+      if (standing === undefined) void open();
+      return standing;
+    }, 400);
+    if (form === undefined) return false;
+    const result = await deliveries.submitView(form, { class: { class: text } });
+    workspace.closeAllModals(userId);
+    if (result.kind === 'done') forms += 1;
+    return result.kind === 'done';
+  };
+
+  const live = async (authorId: string, way: Way): Promise<void> => {
     const place = directPlaceId(authorId);
     const text = classText(lives.length);
     const found = (key: string) => (message: Message) => keyOf(message)?.startsWith(key) === true;
     const life: Life = { text };
     lives.push(life);
-    if (lives.length % 4 === 0) {
+    const number = lives.length;
+    if (way !== 'message') {
       const directly = workspace.findPlace(place);
       if (directly === undefined) throw new Error('A person has a direct place.');
-      await deliveries.runCommand({ userId: authorId, place: directly, command: '/evenset', text });
+      const command = (typed: string) =>
+        deliveries.runCommand({ userId: authorId, place: directly, command: '/evenset', text: typed });
+      if (way === 'form') {
+        life.isDoubtful = !(await handInForm(authorId, text, () => command('')));
+        return;
+      }
+      await command(text);
       life.isDoubtful = !traffic.list().some((entry) => isAcknowledgedCommand(entry, text));
       return;
     }
-    life.stamp = workspace.post({ placeId: place, authorId, text }).ts;
+    const message = workspace.post({ placeId: place, authorId, text });
+    life.stamp = message.ts;
     const inThread = () => workspace.listMessages(place).filter(({ threadTs }) => threadTs === life.stamp);
     const card = await until(() => inThread().find(found('card:')));
     if (card === undefined) return;
     life.planId = keyOf(card)?.slice('card:'.length) ?? '';
     workspace.post({ placeId: place, authorId, text: edit, threadTs: life.stamp ?? '' });
     await until(() => inThread().find(found(`answer:${life.planId}:v2`)));
-    if (isClosing && lives.length % 2 === 0) return;
+    if (number % 2 === 0) {
+      workspace.changeMessage(message, { text: text.replace('plank', putRight), isEdit: true });
+      if ((await until(() => inThread().find(found(`answer:${life.planId}:v3`)))) !== undefined)
+        life.isPutRight = true;
+    }
+    if (isClosing && number % 4 === 0) return;
     await clickUntilDone(authorId, actions.sendForReview, () => inThread().find(found('card:')));
     const reviewed = () => workspace.listMessages(reviewChannel).find(found(`review:${life.planId}:`));
     if (await clickUntilDone(coachId, actions.approve, reviewed)) life.approved = true;
@@ -237,7 +277,7 @@ export async function runUnderKills(options: {
 
   const people = instructors.map(async (authorId) => {
     while (!isClosing) {
-      await live(authorId);
+      await live(authorId, ways[(lives.length + 1) % ways.length] ?? 'message');
       await wait(40);
     }
   });
@@ -252,7 +292,8 @@ export async function runUnderKills(options: {
     }
     isClosing = true;
     await startApp();
-    const everybody = Promise.all(people);
+    // One form for certain, by someone who hands in no other.
+    const everybody = Promise.all([...people, live(coachId, 'form')]);
     await Promise.race([everybody, wait(options.twin === undefined ? 60_000 : 4_000)]);
     isOver = true;
     await everybody;
@@ -267,6 +308,8 @@ export async function runUnderKills(options: {
       acknowledged: acknowledged.size,
       posts: posts.length,
       approved: lives.filter(({ approved }) => approved).length,
+      messageEdits: lives.filter(({ isPutRight }) => isPutRight).length,
+      forms,
       countdowns: posts.filter((post) => keyOf(post)?.startsWith('countdown:')).length,
       lost: [...lost, ...lostChanges(file, lives)],
       missing,
@@ -362,7 +405,8 @@ function acknowledgedKey({ direction, outcome, sent }: TrafficEntry): string | u
     return isOwn ? undefined : `event:${String(sent.event_id)}`;
   }
   if (!('trigger_id' in sent)) return undefined;
-  return `${'command' in sent ? 'command' : 'action'}:${String(sent.trigger_id)}`;
+  const kind = 'command' in sent ? 'command' : 'actions' in sent ? 'action' : 'view';
+  return `${kind}:${String(sent.trigger_id)}`;
 }
 
 function isAcknowledgedCommand({ sent, outcome }: TrafficEntry, text: string): boolean {
@@ -455,10 +499,17 @@ function lostChanges(file: string, lives: readonly Life[]): readonly string[] {
       planId,
       `%${edit}%`,
     );
+    const putRights = count(
+      'SELECT count(*) FROM plan_versions WHERE plan_id = ? AND text LIKE ? AND cause LIKE ?',
+      planId,
+      `%${putRight}%`,
+      '%editedStamp%',
+    );
     const approvals = count(`SELECT count(*) FROM reviews WHERE plan_id = ? AND kind = 'approved'`, planId);
     const classes = count('SELECT count(*) FROM classes WHERE plan_id = ?', planId);
     return [
       ...(edits === 1 ? [] : [`${name}: ${edits} edits`]),
+      ...(putRights === (life.isPutRight ? 1 : 0) ? [] : [`${name}: ${putRights} edits of its message`]),
       ...(classes === 1 ? [] : [`${name}: ${classes} classes`]),
       ...(life.approved && approvals !== 1 ? [`${name}: ${approvals} approvals`] : []),
     ];
