@@ -1,9 +1,12 @@
 import type { Finding } from '../../domain/checks/check-plan.ts';
+import type { RuleSource } from '../../domain/checks/finding.ts';
+import { sourcesOfChecks } from '../../domain/checks/sources-of-checks.ts';
 import { labelsByLine } from '../../domain/plan/labels.ts';
 import type { LineId } from '../../domain/plan/plan.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
+import type { Words } from '../words/words.ts';
 import { planValue, type Show } from './draft-card.ts';
 import { type ButtonFacts, buttons, sections } from './elements.ts';
 import { inSeveral } from './in-several.ts';
@@ -13,9 +16,28 @@ export function findingsLines(open: OpenPlan, show: Show): readonly string[] {
   const { report } = open;
   const { words } = show;
   if (report.kind !== 'report') return [words.flow.fixLinesFirst];
-  if (report.findings.length === 0) return [words.card.noFindings];
   const labels = labelsByLine(report.plan);
-  return report.findings.flatMap((finding) => findingText(finding, labels, show));
+  return [
+    ...(report.findings.length === 0 ? [words.card.noFindings] : []),
+    ...report.findings.flatMap((finding) => findingText(finding, labels, show)),
+    ...inOrderLines(report.findings, words),
+  ];
+}
+
+/** The checks that found nothing, by the source of their rule: published ones first. */
+function inOrderLines(findings: readonly Finding[], { asks }: Words): readonly string[] {
+  const quiet = sourcesOfChecks.filter(({ code }) => findings.every((finding) => finding.code !== code));
+  const sources = [...new Set(quiet.map(({ source }) => source))];
+  const [practice, published] = [
+    sources.filter((source) => source === 'common practice'),
+    sources.filter((source) => source !== 'common practice'),
+  ];
+  const codesOf = (wanted: RuleSource) =>
+    quiet.flatMap(({ code, source }) => (source === wanted ? [code] : []));
+  return [
+    asks.nothingFoundLead,
+    ...[...published, ...practice].map((source) => asks.nothingFound(source, codesOf(source))),
+  ];
 }
 
 /** A finding with its reason and source, a line each. */

@@ -1,5 +1,8 @@
+import type { Finding } from '../../../domain/checks/check-plan.ts';
+import type { RuleSource } from '../../../domain/checks/finding.ts';
 import type { Limit } from '../../../domain/plan/options-sheet.ts';
 import type { SwapWish } from '../../../domain/plan/swaps-for.ts';
+import { checkNames } from './check-names.ts';
 
 export const askWords = {
   /** The small fixed set, as the help lists it. */
@@ -30,6 +33,9 @@ export const askWords = {
     `Last taught: ${title}, ${when}, v${version}${outcome === '' ? '' : ` · ${outcome}`}`,
   sameAsLast: 'Nothing has changed since.',
   changedSinceLast: 'Changed since:',
+  nothingFoundLead: 'Looked at, where the class and the settings say enough:',
+  nothingFound: (source: RuleSource, codes: readonly Finding['code'][]) =>
+    `_${source === 'common practice' ? 'Common practice' : source.published}:_ ${codes.map((code) => checkNames[code]).join(', ')}`,
   page: (page: number, pages: number) => `(${page} of ${pages})`,
   restInFile: (count: number) => `_and ${count} more lines, in the file below_`,
   wholeTimeline: (lines: number) => `The whole timeline, ${lines} lines`,

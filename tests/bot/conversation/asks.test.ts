@@ -101,6 +101,17 @@ describe('substitutes are edits', () => {
   });
 });
 
+test('why names the checks that found nothing too, by the source of their rule', async () => {
+  await reply('why');
+  const lines = last().text.split('\n');
+  expect(lines[0]).toBe(english.card.noFindings);
+  expect(lines.find((line) => line.startsWith('_ACSM:_'))).toContain('a warm-up');
+  await reply('swap A kettlebell snatch\nlevel 1');
+  await reply('why');
+  expect(last().text).toContain('above level 1');
+  expect(last().text).not.toContain('moves above the level');
+});
+
 test('the options sheet is one tap on the card, limit by limit', async () => {
   await talk.tap(ana, 'Options sheet');
   const shown = shownText({ text: '', blocks: talk.view().blocks });

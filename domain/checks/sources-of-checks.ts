@@ -1,0 +1,51 @@
+import type { Finding } from './check-plan.ts';
+import type { RuleSource } from './finding.ts';
+import { publishedRules } from './published-rules.ts';
+
+const practice = 'common practice';
+
+/** Every check with where its rule comes from, in the order a class is taught. */
+export const sourcesOfChecks: readonly { readonly code: Finding['code']; readonly source: RuleSource }[] = [
+  { code: 'over-teaching-time', source: practice },
+  { code: 'time-unused', source: practice },
+  { code: 'no-warm-up', source: publishedRules.warmUpAndCoolDown },
+  { code: 'short-warm-up', source: publishedRules.warmUpAndCoolDown },
+  { code: 'warm-up-misses-patterns', source: practice },
+  { code: 'early-jumps', source: practice },
+  { code: 'no-cool-down', source: publishedRules.warmUpAndCoolDown },
+  { code: 'short-cool-down', source: publishedRules.warmUpAndCoolDown },
+  { code: 'no-break-between-blocks', source: practice },
+  { code: 'late-starts', source: practice },
+  { code: 'many-ups-and-downs', source: practice },
+  { code: 'front-to-back-flips', source: practice },
+  { code: 'head-down-then-up', source: practice },
+  { code: 'long-on-the-back', source: practice },
+  { code: 'sides-unequal', source: practice },
+  { code: 'push-pull-uneven', source: practice },
+  { code: 'same-prime-mover', source: practice },
+  { code: 'same-part-three-in-a-row', source: practice },
+  { code: 'lower-back-three-in-a-row', source: practice },
+  { code: 'short-rest-for-heavy-work', source: publishedRules.restBetweenSets },
+  { code: 'muscle-trained-lately', source: publishedRules.daysBetween },
+  { code: 'all-out-too-long', source: publishedRules.rhabdomyolysis },
+  { code: 'loaded-without-break', source: practice },
+  { code: 'ballistic-without-rest', source: practice },
+  { code: 'above-level', source: practice },
+  { code: 'new-move-not-explained', source: practice },
+  { code: 'new-move-out-of-sight', source: practice },
+  { code: 'many-new-moves', source: practice },
+  { code: 'two-technical-stations', source: practice },
+  { code: 'station-lengths-unequal', source: practice },
+  { code: 'lying-beside-throw', source: practice },
+  { code: 'out-of-step-throw', source: practice },
+  { code: 'kit-short', source: practice },
+  { code: 'kit-in-use', source: practice },
+  { code: 'two-weights-from-one-pair', source: practice },
+  { code: 'weights-underfoot', source: practice },
+  { code: 'no-time-to-wipe', source: practice },
+  { code: 'bands-to-check', source: practice },
+  { code: 'over-room-capacity', source: practice },
+  { code: 'floor-crowded', source: publishedRules.floorSpace },
+  { code: 'open-line-left', source: practice },
+  { code: 'main-lifts-against-wish', source: practice },
+];
