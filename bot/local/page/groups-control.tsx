@@ -9,19 +9,29 @@ export const GroupsControl = (props: { readonly groups: readonly ShownGroup[] })
   const { people } = useContext(ReaderContext);
   const [isOpen, setOpen] = useState(false);
   const [trouble, setTrouble] = useState('');
+  /** As chosen here, while the workspace has not said so yet. */
+  const [chosen, setChosen] = useState<Readonly<Record<string, readonly string[]>>>({});
+  const membersOf = ({ id, memberIds }: ShownGroup) => chosen[id] ?? memberIds;
 
   const put = async (group: ShownGroup, personId: string, isIn: boolean) => {
-    const others = group.memberIds.filter((id) => id !== personId);
-    const result: GestureResult = await askServer.setGroup({
-      group: group.id,
-      members: isIn ? [...others, personId] : others,
-    });
+    const others = membersOf(group).filter((id) => id !== personId);
+    const members = isIn ? [...others, personId] : others;
+    setChosen({ ...chosen, [group.id]: members });
+    const result: GestureResult = await askServer.setGroup({ group: group.id, members });
     setTrouble(result.kind === 'failed' ? result.message : '');
+    if (result.kind === 'failed') setChosen({});
   };
 
   return (
     <>
-      <button type="button" class="button" onClick={() => setOpen(true)}>
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          setChosen({});
+          setOpen(true);
+        }}
+      >
         User groups
       </button>
       {isOpen && (
@@ -35,7 +45,7 @@ export const GroupsControl = (props: { readonly groups: readonly ShownGroup[] })
                   <label key={id} class="choice">
                     <input
                       type="checkbox"
-                      checked={group.memberIds.includes(id)}
+                      checked={membersOf(group).includes(id)}
                       onChange={(event) => void put(group, id, event.currentTarget.checked)}
                     />
                     <span>{name}</span>
