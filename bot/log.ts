@@ -42,7 +42,9 @@ export function createLog(options: {
  */
 export function errorFacts(error: unknown): LogFacts {
   if (!(error instanceof Error)) return { errorName: typeof error };
-  const frames = (error.stack ?? '')
+  const { stack = '', message } = error;
+  const frames = stack
+    .slice(stack.indexOf(message) + message.length)
     .split('\n')
     .filter((line) => /^\s+at /.test(line))
     .slice(0, 8)
@@ -58,6 +60,7 @@ export function codeOf(error: unknown): string | undefined {
     const { error: code } = error.data;
     if (typeof code === 'string' && /^[a-z_]+$/.test(code)) return code;
   }
-  if ('code' in error && typeof error.code === 'string') return error.code;
+  if ('code' in error && typeof error.code === 'string' && /^[\w-]{1,60}$/.test(error.code))
+    return error.code;
   return codeOf(error.cause);
 }

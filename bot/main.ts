@@ -101,6 +101,14 @@ function stopOnSignals(running: Running): void {
   process.on('SIGINT', stop);
 }
 
+/** While serving, what nobody caught is told by name and place alone: its message may quote what a person wrote. */
+function endOnFaults(): void {
+  process.on('uncaughtException', (error) => {
+    process.stderr.write(`${JSON.stringify({ msg: 'ended on a fault', ...errorFacts(error) })}\n`);
+    process.exit(1);
+  });
+}
+
 async function main(): Promise<void> {
   const read = readEnv(process.env);
   if (read.kind === 'unusable') throw new StartRefused(read.problems);
@@ -112,6 +120,7 @@ async function main(): Promise<void> {
   }
   const running = await start(read.env, process.argv.includes('--workspace-only'));
   stopOnSignals(running);
+  endOnFaults();
   for (const line of running.lines) process.stderr.write(`${line}\n`);
 }
 

@@ -35,6 +35,8 @@ export type FakeSocket = {
   readonly send: (envelope: Record<string, unknown>) => void;
   /** What the app sent back, each parsed. */
   readonly received: unknown[];
+  /** Ends the connections as a network does. */
+  readonly drop: () => void;
   readonly stop: () => Promise<void>;
 };
 
@@ -80,6 +82,9 @@ export async function startFakeSocket(
       for (const socket of sockets) socket.write(textFrame(JSON.stringify(envelope)));
     },
     received,
+    drop: () => {
+      for (const socket of sockets) socket.destroy();
+    },
     stop: async () => {
       for (const socket of sockets) socket.destroy();
       server.closeAllConnections();
