@@ -47,6 +47,7 @@ export function renderReview(
   const facts = factsOf(open, report, known, words);
   const fitLine = fitOf(report, words);
   const { changedSince } = words.review;
+  const sameTime = `*${words.fit(timeline.totalSeconds, fit.teachingSeconds)}*`;
   const changed = approved === undefined ? [] : changedLines(changedSince, approved, open, show);
   const findings = report.findings
     .filter(({ severity }) => severity !== 'good to know')
@@ -65,7 +66,7 @@ export function renderReview(
       .filter((line) => !changed.includes(line)),
     ...technicalAndNew(plan, known, show),
     ...changed,
-    ...answeredLines(known, open, show).filter((line) => !findings.includes(line)),
+    ...answeredLines(known, open, show).filter((line) => !findings.includes(line) && line !== sameTime),
     changed.length > 0 ? '' : clip(patternsLine(report, known, words), mostOfLine),
     ...(comments.length === 0
       ? []
