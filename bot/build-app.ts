@@ -57,6 +57,8 @@ export type Identity = {
   readonly studioName: string;
   readonly botUserId: string;
   readonly botId: string;
+  /** The workspace's own address. */
+  readonly url?: string;
 };
 
 export type EvensetApp = {
@@ -84,7 +86,8 @@ export function buildApp(parts: AppParts): EvensetApp {
   const { interaction, background } = parts.clients;
   const { faults } = words;
 
-  const makeDesk = createMakeDesk({ clock, newId, words, catalogue });
+  let workspaceUrl: string | undefined;
+  const makeDesk = createMakeDesk({ clock, newId, words, catalogue, workspaceUrl: () => workspaceUrl });
   const deliveries = createDeliveries(storage, makeDesk);
   const tellAsker = createTellAsker(interaction);
   const onError = createOnError({ storage, log, words, tellAsker, newId });
@@ -140,10 +143,16 @@ export function buildApp(parts: AppParts): EvensetApp {
 
   let known: Promise<Identity> | undefined;
   const identity = (): Promise<Identity> => {
-    known ??= askIdentity(interaction).catch((error: unknown) => {
-      known = undefined;
-      throw error;
-    });
+    known ??= askIdentity(interaction).then(
+      (self) => {
+        workspaceUrl = self.url;
+        return self;
+      },
+      (error: unknown) => {
+        known = undefined;
+        throw error;
+      },
+    );
     return known;
   };
 
@@ -339,10 +348,11 @@ export function buildApp(parts: AppParts): EvensetApp {
 
 async function askIdentity(client: WebClient): Promise<Identity> {
   const answer = await client.auth.test();
-  const { team_id: studioId, team, user_id: botUserId, bot_id: botId } = answer;
+  const { team_id: studioId, team, user_id: botUserId, bot_id: botId, url } = answer;
   if (studioId === undefined || botUserId === undefined || botId === undefined)
     throw new Error('The workspace did not say who the app is; the token is no bot token.');
-  return { studioId, studioName: team ?? studioId, botUserId, botId };
+  const self = { studioId, studioName: team ?? studioId, botUserId, botId };
+  return url === undefined ? self : { ...self, url };
 }
 
 function responseOf(ack: ViewAck | undefined): ViewResponseAction | undefined {

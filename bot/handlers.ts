@@ -6,6 +6,7 @@ import {
   onTaughtAsPlanned,
   onTaughtWithChangesForm,
 } from './actions/class-actions.ts';
+import { onOpenDraft } from './actions/home-actions.ts';
 import {
   onAllFindings,
   onApplyEdit,
@@ -93,6 +94,7 @@ export const handlers: Handlers = {
     [actions.goOnSaying]: onGoOnSaying,
     [actions.stopSaying]: onStopSaying,
     [actions.openOwnMove]: onOpenOwnMove,
+    [actions.openDraft]: onOpenDraft,
     [actions.openSettings]: onOpenSettings,
     [actions.settingsPart]: onSettingsPart,
     [actions.showMyData]: onShowMyData,

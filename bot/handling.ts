@@ -23,6 +23,8 @@ export type Desk = {
   /** ISO 8601 instant. */
   readonly now: string;
   readonly newId: () => string;
+  /** The workspace's own address, under which its messages have theirs. */
+  readonly workspaceUrl?: string;
 };
 
 /** What goes back in the ack of a submitted modal. */

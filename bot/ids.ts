@@ -39,6 +39,7 @@ export const actions = {
   goOnSaying: 'go-on-saying',
   stopSaying: 'stop-saying',
   openOwnMove: 'open-own-move',
+  openDraft: 'open-draft',
   openSettings: 'open-settings',
   settingsPart: 'settings-part',
   openNotices: 'open-notices',

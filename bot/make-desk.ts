@@ -25,6 +25,8 @@ export function createMakeDesk(parts: {
   readonly newId: () => string;
   readonly words: Words;
   readonly catalogue: Catalogue;
+  /** Known once the workspace has answered. */
+  readonly workspaceUrl?: () => string | undefined;
 }): MakeDesk {
   const { clock, newId, words } = parts;
   const extended = new Map<StudioId, { readonly own: string; readonly catalogue: Catalogue }>();
@@ -55,6 +57,16 @@ export function createMakeDesk(parts: {
     const stored = await stores.settings.find(studioId);
     const settings = await withMembers(studioId, stores, stored?.settings ?? defaultSettings);
     const catalogue = stored === undefined ? parts.catalogue : catalogueFor(studioId, settings);
-    return { studioId, stores, settings, catalogue, words, now, newId };
+    const workspaceUrl = parts.workspaceUrl?.();
+    return {
+      studioId,
+      stores,
+      settings,
+      catalogue,
+      words,
+      now,
+      newId,
+      ...(workspaceUrl === undefined ? {} : { workspaceUrl }),
+    };
   };
 }

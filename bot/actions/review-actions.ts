@@ -1,8 +1,10 @@
 import { isHeadCoach } from '../../domain/who-may.ts';
 import { readBatchValue } from '../blocks/batch-message.ts';
 import { printButtonValue } from '../blocks/button-value.ts';
+import { renderHome } from '../blocks/home-view.ts';
 import { approveWithNoteForm, commentForm, dismissForm } from '../blocks/review-forms.ts';
 import { resolveComment } from '../flows/comment-on-move.ts';
+import { homeOf } from '../flows/home-of.ts';
 import { approveClean } from '../flows/reviews-at-once.ts';
 import { type ActionRequest, type Handler, noReaction } from '../handling.ts';
 import { toYou, withPlan, withReviewedPlan, withTheirPlan } from './with-plan.ts';
@@ -51,8 +53,8 @@ export const onOpenDismiss: Handler<ActionRequest> = withTheirPlan(
   },
 );
 
-/** The clean ones of a batch; where its message was posted, what became of them takes its place. */
-export const onApproveClean: Handler<ActionRequest> = async ({ value, personId, message }, desk) => {
+/** The clean ones of a batch; where its message was posted, what became of them takes its place, and a home is shown anew. */
+export const onApproveClean: Handler<ActionRequest> = async ({ value, personId, message, view }, desk) => {
   const wanted = readBatchValue(value);
   if (wanted === undefined) return toYou({ text: desk.words.flow.buttonGone });
   const done = await approveClean(desk, personId, wanted);
@@ -61,6 +63,10 @@ export const onApproveClean: Handler<ActionRequest> = async ({ value, personId, 
     message === undefined || !isHeadCoach(desk.settings, personId)
       ? undefined
       : await desk.stores.notices.findBySentTo(desk.studioId, message.place, message.stamp);
+  if (posted === undefined && view !== undefined) {
+    const home = renderHome(await homeOf(desk, personId), desk.words);
+    return { answers: [...toYou(done).answers, { kind: 'publish home', personId, view: home }] };
+  }
   if (posted === undefined) return toYou(done);
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `${posted.key}:done:${desk.newId()}`,

@@ -1,14 +1,20 @@
+import type { KnownBlock } from '@slack/types';
 import { z } from 'zod';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import { readJson } from './button-value.ts';
 import { type Show, titleOf } from './draft-card.ts';
-import { buttons, sections } from './elements.ts';
+import { buttons, linked, sections } from './elements.ts';
 import { clip, firstLines, limits } from './limits.ts';
 
 /** A plan that waits; `trouble` says why it is looked at, empty where it is clean. */
-export type BatchLine = { readonly open: OpenPlan; readonly trouble: string };
+export type BatchLine = {
+  readonly open: OpenPlan;
+  readonly trouble: string;
+  /** Address of the message it is decided under. */
+  readonly link?: string;
+};
 export type Batch = { readonly clean: readonly BatchLine[]; readonly toLookAt: readonly BatchLine[] };
 
 /** As many plans as one button's value holds; the next tap takes the next. */
@@ -39,27 +45,25 @@ export function renderBatch({ clean, toLookAt }: Batch, { words }: Pick<Show, 'w
         ]),
   ];
   const lines = firstLines(all, mostOfLines, coach.batchMore);
-  const offered = clean.slice(0, mostAtOnce);
-  const value = JSON.stringify(offered.map(({ open: { record } }) => [record.id, record.currentVersion]));
   return {
     text: clip([lead, ...lines].join('\n'), limits.topLevelText),
-    blocks: [
-      ...sections('waiting', [`*${lead}*`, ...lines]),
-      ...(offered.length === 0
-        ? []
-        : buttons('clean', [
-            {
-              action: actions.approveClean,
-              label: coach.approveClean(offered.length),
-              value,
-              style: 'primary',
-            },
-          ])),
-    ],
+    blocks: [...sections('waiting', [`*${lead}*`, ...lines]), ...approveCleanButton(clean, { words })],
   };
 }
 
-const mostOfTrouble = 100;
+/** One tap for all that are clean; none where there is none. */
+export function approveCleanButton(
+  clean: readonly BatchLine[],
+  { words }: Pick<Show, 'words'>,
+): readonly KnownBlock[] {
+  const offered = clean.slice(0, mostAtOnce);
+  if (offered.length === 0) return [];
+  const value = JSON.stringify(offered.map(({ open: { record } }) => [record.id, record.currentVersion]));
+  const label = words.coach.approveClean(offered.length);
+  return buttons('clean', [{ action: actions.approveClean, label, value, style: 'primary' }]);
+}
+
+export const mostOfTrouble = 200;
 
 export function renderBatchDone(
   approved: number,
@@ -73,8 +77,8 @@ export function renderBatchDone(
   return { text: clip(lines.join('\n'), limits.topLevelText) };
 }
 
-function lineOf({ open }: BatchLine, { words }: Pick<Show, 'words'>): string {
+function lineOf({ open, link }: BatchLine, { words }: Pick<Show, 'words'>): string {
   const { record, version, scheduled } = open;
   const when = scheduled === undefined ? '' : words.when(scheduled.startsAt);
-  return `• ${words.coach.batchLine(titleOf(version.plan, words), record.authorId, record.currentVersion, when)}`;
+  return `• ${words.coach.batchLine(linked(titleOf(version.plan, words), link), record.authorId, record.currentVersion, when)}`;
 }

@@ -25,6 +25,11 @@ export function buttons(blockId: string, facts: readonly ButtonFacts[]): readonl
   return [{ type: 'actions', block_id: blockId, elements }];
 }
 
+/** Escaped text that leads to an address, where there is one. */
+export function linked(text: string, link: string | undefined): string {
+  return link === undefined ? text : `<${link}|${text}>`;
+}
+
 export function header(blockId: string, text: string): HeaderBlock {
   return { type: 'header', block_id: blockId, text: { type: 'plain_text', text: clip(text, limits.header) } };
 }

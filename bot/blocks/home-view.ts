@@ -4,56 +4,65 @@ import type { MuscleDays } from '../../domain/week/muscles-by-day.ts';
 import type { Home, HomeLine } from '../flows/home-of.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
-import { printButtonValue } from './button-value.ts';
+import { approveCleanButton, type BatchLine, mostOfTrouble } from './batch-message.ts';
 import { changeButton } from './change-button.ts';
-import { type ButtonFacts, button, buttons, context, header, section, sections } from './elements.ts';
+import { planValue, titleOf } from './draft-card.ts';
+import { type ButtonFacts, button, buttons, context, header, linked, section, sections } from './elements.ts';
 import { inertText } from './escape.ts';
 import { plainText } from './form-parts.ts';
-import { limits } from './limits.ts';
+import { clip, limits } from './limits.ts';
 
 /** Lines of one part; what is over is counted. */
 const mostLines = 10;
 
 export function renderHome(home: Home, words: Words): HomeView {
   const says = words.home;
+  const coach = home.coach;
   const blocks: readonly KnownBlock[] = [
     ...setUpPart(home, words),
-    ...classPart('today', says.today, home.today, says.noneToday, words),
-    ...part('waiting', says.waitsForMe, home.waiting, says.nothingWaits, words),
-    ...classPart('later', says.week, home.later, says.noneInWeek, words),
-    ...part('drafts', says.drafts, home.drafts, says.noDrafts, words),
-    ...(home.coach === undefined ? [] : coachPart(home.coach, words)),
+    ...buttons('write', [{ action: actions.openDraft, label: says.write, value: 'home', style: 'primary' }]),
+    ...(coach === undefined ? [] : approvalPart(coach.approval, words)),
+    ...classPart('today', says.today, home.today, words),
+    ...part('waiting', says.waitsForMe, home.waiting, words),
+    ...classPart('later', says.week, home.later, words),
+    ...part('drafts', says.drafts, home.drafts, words),
+    ...nothingPart(home, words),
+    ...(coach === undefined ? [] : coachPart(coach, words)),
     ...buttons('own', ownButtons(home, words)),
     context('standing', `${says.how}\n_${words.standingLine}_`),
   ];
   return { type: 'home', blocks: blocks.slice(0, limits.viewBlocks) };
 }
 
-function setUpPart({ setUp, maySet }: Home, { home }: Words): readonly KnownBlock[] {
+function setUpPart({ setUp }: Home, { home }: Words): readonly KnownBlock[] {
   if (setUp.length === 0) return [];
-  const steps = setUp.map((step) => `• ${home.setUpStep(step)}`);
   return [
     header('set-up-title', home.setUp),
-    ...sections('set-up', maySet ? steps : [...steps, home.askCoach]),
-    ...(maySet
-      ? buttons('set-up-next', [
-          { action: actions.openSettings, label: home.settings, value: 'home', style: 'primary' },
-        ])
-      : []),
+    ...sections(
+      'set-up',
+      setUp.map((step) => `• ${home.setUpStep(step)}`),
+    ),
+    ...buttons('set-up-next', [{ action: actions.openSettings, label: home.settings, value: 'home' }]),
   ];
 }
 
-function part(
-  id: string,
-  title: string,
-  lines: readonly HomeLine[],
-  none: string,
-  words: Words,
-): readonly KnownBlock[] {
+/** What is empty, in one line; nothing where nothing is. */
+function nothingPart({ today, waiting, later, drafts, coach }: Home, { home }: Words): readonly KnownBlock[] {
+  const none = [
+    coach?.approval.length === 0 ? home.none.approval : '',
+    today.length === 0 ? home.none.today : '',
+    waiting.length === 0 ? home.none.waiting : '',
+    later.length === 0 ? home.none.later : '',
+    drafts.length === 0 ? home.none.drafts : '',
+  ].filter((each) => each !== '');
+  return none.length === 0 ? [] : [context('none', home.nothing(none))];
+}
+
+function part(id: string, title: string, lines: readonly HomeLine[], words: Words): readonly KnownBlock[] {
+  if (lines.length === 0) return [];
   const told = lines.slice(0, mostLines).map((line) => lineText(line, words));
   const more = lines.length - told.length;
-  const all = more > 0 ? [...told, words.home.more(more)] : told;
-  return [header(`${id}-title`, title), ...sections(id, all.length === 0 ? [none] : all)];
+  return [header(`${id}-title`, title), ...sections(id, more > 0 ? [...told, words.home.more(more)] : told)];
 }
 
 /** The same with a line a class, each with the way to move or cancel it. */
@@ -61,14 +70,13 @@ function classPart(
   id: string,
   title: string,
   lines: readonly HomeLine[],
-  none: string,
   words: Words,
 ): readonly KnownBlock[] {
+  if (lines.length === 0) return [];
   const shown = lines.slice(0, mostLines);
   const more = lines.length - shown.length;
   return [
     header(`${id}-title`, title),
-    ...(shown.length === 0 ? [section(id, none)] : []),
     ...shown.map((line, place) => classLine(id, line, place + 1, words)),
     ...(more > 0 ? [context(`${id}-more`, words.home.more(more))] : []),
   ];
@@ -80,17 +88,17 @@ function classLine(id: string, line: HomeLine, place: number, words: Words): Kno
   return { ...text, accessory: button(changeButton(line.scheduled, words), place) };
 }
 
-function lineText({ title, startsAt, record, scheduled, waits }: HomeLine, words: Words): string {
+function lineText({ title, startsAt, record, scheduled, waits, link }: HomeLine, words: Words): string {
   const { home } = words;
   const state =
     scheduled?.state === 'cancelled'
       ? home.cancelled
       : record === undefined
         ? home.noPlan
-        : `v${record.currentVersion}, ${words.state(record.state, record.approvedVersion)}`;
+        : home.state(record.state, record.approvedVersion !== undefined);
   return [
     startsAt === undefined ? '' : words.when(startsAt),
-    `*${inertText(title ?? words.card.untitled)}*`,
+    `*${linked(inertText(clip(title ?? words.card.untitled, mostOfTitle)), link)}*`,
     waits === undefined ? state : home.wait(waits),
     scheduled?.state === 'moved' ? home.moved : '',
     scheduled?.coverOpen === undefined ? '' : home.coverOpen,
@@ -99,15 +107,27 @@ function lineText({ title, startsAt, record, scheduled, waits }: HomeLine, words
     .join(' · ');
 }
 
+const mostOfTitle = 150;
+
+/** What waits for a coach: the clean ones by one tap, the others with what to look at. */
+function approvalPart(approval: readonly BatchLine[], words: Words): readonly KnownBlock[] {
+  if (approval.length === 0) return [];
+  const shown = approval.slice(0, mostLines);
+  const more = approval.length - shown.length;
+  return [
+    header('approval-title', words.home.approval),
+    ...shown.map((line, place) => approvalLine(line, place, words)),
+    ...(more > 0 ? [context('approval-more', words.home.more(more))] : []),
+    ...approveCleanButton(
+      approval.filter(({ trouble }) => trouble === ''),
+      { words },
+    ),
+  ];
+}
+
 function coachPart(coach: NonNullable<Home['coach']>, words: Words): readonly KnownBlock[] {
   const { home } = words;
-  const shown = coach.approval.slice(0, mostLines);
-  const more = coach.approval.length - shown.length;
   return [
-    header('approval-title', home.approval),
-    ...(shown.length === 0 ? [section('approval', home.noneWaiting)] : []),
-    ...shown.map((line, place) => approvalLine(line, place, words)),
-    ...(more > 0 ? [context('approval-more', home.more(more))] : []),
     header('muscles-title', home.muscles),
     section('muscles', `\`\`\`${tableLines(coach.muscles, words).join('\n')}\`\`\``),
     context('muscles-how', home.musclesHow),
@@ -143,14 +163,24 @@ function othersPart(others: readonly ScheduledClass[], words: Words): readonly K
   ];
 }
 
-function approvalLine(line: HomeLine, place: number, words: Words): KnownBlock {
-  const text = section(`approval-${place + 1}`, lineText(line, words));
-  if (line.record === undefined) return text;
-  const { id, currentVersion } = line.record;
-  const value = printButtonValue({ plan: id, version: currentVersion });
+function approvalLine({ open, trouble, link }: BatchLine, place: number, words: Words): KnownBlock {
+  const { record, scheduled, version } = open;
+  const lines = [
+    [
+      `*${linked(titleOf(version.plan, words), link)}*`,
+      words.person(record.authorId, 'an instructor'),
+      scheduled === undefined ? '' : words.when(scheduled.startsAt),
+    ]
+      .filter((each) => each !== '')
+      .join(' · '),
+    trouble === '' ? words.home.clean : clip(trouble, mostOfTrouble),
+  ];
   return {
-    ...text,
-    accessory: button({ action: actions.timeline, label: words.home.look, value }, place + 1),
+    ...section(`approval-${place + 1}`, lines.join('\n')),
+    accessory: button(
+      { action: actions.timeline, label: words.home.look, value: planValue(open) },
+      place + 1,
+    ),
   };
 }
 

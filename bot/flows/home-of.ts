@@ -6,11 +6,15 @@ import type { PlanRecord } from '../../domain/plan/plan-life.ts';
 import { type MuscleDays, musclesByDay } from '../../domain/week/muscles-by-day.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
 import { maySet } from '../../domain/who-may-set.ts';
+import type { BatchLine } from '../blocks/batch-message.ts';
 import type { Desk } from '../handling.ts';
 import type { Waiting } from '../words/en/home-words.ts';
 import { weeksAhead } from './change-class.ts';
 import { classesAround } from './classes-around.ts';
 import { classesInWeek } from './classes-in-week.ts';
+import { linkTo, linkToDraft } from './link-to.ts';
+import { afterClassKey } from './mark-class.ts';
+import { waitingForReview } from './reviews-at-once.ts';
 import { type SetUpStep, setUpSteps } from './set-up-steps.ts';
 import { standingVersion } from './standing-version.ts';
 
@@ -21,6 +25,8 @@ export type HomeLine = {
   readonly record?: PlanRecord;
   readonly scheduled?: ScheduledClass;
   readonly waits?: Waiting['kind'];
+  /** Address of the thread it is written or decided in. */
+  readonly link?: string;
   /** It can still be moved or cancelled by whose home it is. */
   readonly mayChange?: true;
 };
@@ -33,11 +39,12 @@ export type Home = {
   readonly drafts: readonly HomeLine[];
   /** For head coaches. */
   readonly coach?: {
-    readonly approval: readonly HomeLine[];
+    readonly approval: readonly BatchLine[];
     readonly muscles: readonly MuscleDays[];
     /** Classes of others still to come, in order of start. */
     readonly others: readonly ScheduledClass[];
   };
+  /** For those who may take them. */
   readonly setUp: readonly SetUpStep[];
   readonly maySet: boolean;
 };
@@ -64,13 +71,10 @@ export async function homeOf(desk: Desk, personId: string): Promise<Home> {
   return {
     today: lines.filter(({ startsAt }) => startsAt?.date === today),
     later: lines.filter(isLater),
-    waiting: [
-      ...drafts.filter(({ waits }) => waits !== undefined),
-      ...lines.flatMap((line) => waitingClass(line, now)),
-    ],
+    waiting: [...drafts.filter(({ waits }) => waits !== undefined), ...(await waitingClasses(desk, lines))],
     drafts: drafts.filter(({ waits }) => waits === undefined),
     ...(isCoach ? { coach: await coachPart(desk, personId, thisWeek) } : {}),
-    setUp: setUpSteps(settings),
+    setUp: maySet(settings, personId) ? setUpSteps(settings) : [],
     maySet: maySet(settings, personId),
   };
 }
@@ -82,7 +86,7 @@ async function coachPart(
 ): Promise<NonNullable<Home['coach']>> {
   const around = await classesAround(desk, weeksAhead);
   return {
-    approval: await approvalLines(desk),
+    approval: await waitingForReview(desk, personId),
     muscles: await musclesOfWeek(desk, thisWeek),
     others: around.filter(
       ({ instructorId, startsAt, state }) =>
@@ -98,14 +102,26 @@ async function classLine(desk: Desk, scheduled: ScheduledClass): Promise<HomeLin
     ...(title === undefined ? {} : { title }),
     startsAt,
     scheduled,
-    ...(record === undefined ? {} : { record }),
+    ...(record === undefined ? {} : { record, ...(await linkOf(desk, record)) }),
     ...(endOf(scheduled) > desk.now && scheduled.state !== 'not taught' ? { mayChange: true } : {}),
   };
 }
 
-function waitingClass(line: HomeLine, now: string): readonly HomeLine[] {
-  const waits = line.scheduled === undefined ? undefined : whyWaiting(line.scheduled, line.record, now);
-  return waits === undefined ? [] : [{ ...line, waits }];
+async function waitingClasses(desk: Desk, lines: readonly HomeLine[]): Promise<readonly HomeLine[]> {
+  const waiting: HomeLine[] = [];
+  for (const line of lines) {
+    const waits = line.scheduled && whyWaiting(line.scheduled, line.record, desk.now);
+    if (line.scheduled === undefined || waits === undefined) continue;
+    const asked =
+      waits === 'how was it'
+        ? linkTo(
+            desk,
+            (await desk.stores.notices.find(desk.studioId, afterClassKey(line.scheduled.id)))?.sentTo,
+          )
+        : undefined;
+    waiting.push({ ...line, waits, ...(asked === undefined ? {} : { link: asked }) });
+  }
+  return waiting;
 }
 
 function whyWaiting(
@@ -137,15 +153,15 @@ async function draftLines(desk: Desk, personId: string): Promise<readonly HomeLi
   );
 }
 
-async function approvalLines(desk: Desk): Promise<readonly HomeLine[]> {
-  const waiting = await desk.stores.plans.listByState(desk.studioId, 'in review');
-  return Promise.all(waiting.map((record) => planLine(desk, record)));
-}
-
 async function planLine(desk: Desk, record: PlanRecord): Promise<HomeLine> {
   const version = await desk.stores.plans.findVersion(desk.studioId, record.id, record.currentVersion);
   const title = version?.plan?.facts.title;
-  return { ...(title === undefined ? {} : { title }), record };
+  return { ...(title === undefined ? {} : { title }), record, ...(await linkOf(desk, record)) };
+}
+
+async function linkOf(desk: Desk, record: PlanRecord): Promise<Pick<HomeLine, 'link'>> {
+  const link = await linkToDraft(desk, record);
+  return link === undefined ? {} : { link };
 }
 
 /** What was counted for taught classes, and what the plans of the others would give. */

@@ -129,7 +129,7 @@ async function tellAuthor(desk: Desk, open: OpenPlan, text: string): Promise<voi
 }
 
 /** One review message a round: sent, or changed after an approval. */
-async function reviewKey(desk: Desk, record: PlanRecord): Promise<string> {
+export async function reviewKeyOf(desk: Desk, record: PlanRecord): Promise<string> {
   const steps = await desk.stores.reviews.list(desk.studioId, record.id);
   const rounds = steps.filter(({ kind }) => kind === 'sent' || kind === 'changed after approval').length;
   return `review:${record.id}:${rounds}`;
@@ -137,7 +137,7 @@ async function reviewKey(desk: Desk, record: PlanRecord): Promise<string> {
 
 /** Says something under the review's message, once for each key; nothing where none was posted. */
 export async function tellInReview(desk: Desk, open: OpenPlan, key: string, payload: Message): Promise<void> {
-  const noticeKey = await reviewKey(desk, open.record);
+  const noticeKey = await reviewKeyOf(desk, open.record);
   const posted = await desk.stores.notices.find(desk.studioId, noticeKey);
   if (posted === undefined) return;
   await desk.stores.notices.enqueue(desk.studioId, {
@@ -152,7 +152,7 @@ export async function tellInReview(desk: Desk, open: OpenPlan, key: string, payl
 async function postReview(desk: Desk, open: OpenPlan): Promise<void> {
   if (desk.settings.reviewChannel === undefined) return;
   await desk.stores.notices.enqueue(desk.studioId, {
-    key: await reviewKey(desk, open.record),
+    key: await reviewKeyOf(desk, open.record),
     to: desk.settings.reviewChannel,
     action: { kind: 'post' },
     payload: await reviewMessage(desk, open),
@@ -163,7 +163,7 @@ async function postReview(desk: Desk, open: OpenPlan): Promise<void> {
 /** Brings the review's message up to date; `cause` tells this update from others. */
 export async function updateReview(desk: Desk, open: OpenPlan, cause: string): Promise<void> {
   if (desk.settings.reviewChannel === undefined) return;
-  const key = await reviewKey(desk, open.record);
+  const key = await reviewKeyOf(desk, open.record);
   if ((await desk.stores.notices.find(desk.studioId, key)) === undefined) return;
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `${key}:${cause}`,
@@ -187,7 +187,7 @@ async function reviewMessage(desk: Desk, open: OpenPlan): Promise<Message> {
 
 async function replyInReview(desk: Desk, open: OpenPlan, before: OpenPlan): Promise<void> {
   if (desk.settings.reviewChannel === undefined) return;
-  const key = await reviewKey(desk, open.record);
+  const key = await reviewKeyOf(desk, open.record);
   const told = `${key}:difference:v${open.record.currentVersion}`;
   for (const [place, payload] of renderDifference(before, open, desk).entries())
     await desk.stores.notices.enqueue(desk.studioId, {

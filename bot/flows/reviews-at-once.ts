@@ -1,15 +1,18 @@
 import { decideStep } from '../../domain/plan/decide-step.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
 import { type Batch, type BatchLine, renderBatch, renderBatchDone } from '../blocks/batch-message.ts';
+import { findingLine } from '../blocks/draft-card.ts';
 import type { Desk, Message } from '../handling.ts';
+import { linkToReview } from './link-to.ts';
 import { type OpenPlan, openPlan } from './open-plan.ts';
+import { clashesOf } from './review-facts.ts';
 import { approve } from './review-plan.ts';
 
 /** All that waits for a coach: the clean ones, which one tap approves, and those to look at. */
 export async function reviewsFor(desk: Desk, coach: string): Promise<Message> {
   const { words } = desk;
   if (!isHeadCoach(desk.settings, coach)) return { text: words.coach.onlyCoaches };
-  const lines = await waiting(desk, coach);
+  const lines = await waitingForReview(desk, coach);
   if (lines.length === 0) return { text: words.coach.noneWaits };
   const batch: Batch = {
     clean: lines.filter(({ trouble }) => trouble === ''),
@@ -43,7 +46,8 @@ export async function approveClean(
   return approved + leftOut.length === 0 ? undefined : renderBatchDone(approved, leftOut, desk);
 }
 
-async function waiting(desk: Desk, coach: string): Promise<readonly BatchLine[]> {
+/** What waits, the oldest first, and why each is looked at. */
+export async function waitingForReview(desk: Desk, coach: string): Promise<readonly BatchLine[]> {
   const lines: BatchLine[] = [];
   for (const { id } of await desk.stores.plans.listByState(desk.studioId, 'in review')) {
     const open = await openPlan(desk, id);
@@ -53,7 +57,12 @@ async function waiting(desk: Desk, coach: string): Promise<readonly BatchLine[]>
 }
 
 async function batchLine(desk: Desk, open: OpenPlan, coach: string): Promise<BatchLine> {
-  return { open, trouble: await troubleOf(desk, open, coach) };
+  const link = await linkToReview(desk, open.record);
+  return {
+    open,
+    trouble: await troubleOf(desk, open, coach),
+    ...(link === undefined ? {} : { link }),
+  };
 }
 
 /** Why a plan is not approved unseen; empty where it is clean. */
@@ -65,9 +74,16 @@ async function troubleOf(desk: Desk, open: OpenPlan, coach: string): Promise<str
   if (decision.kind === 'refused')
     return decision.code === 'own-plan' ? words.coach.batchOwn : words.refusal(decision);
   if (report.kind !== 'report') return words.card.problemsTitle(report.problems.length);
-  const count = (severity: string) => report.findings.filter((each) => each.severity === severity).length;
   const comments = (await stores.comments.list(studioId, record.id)).filter(
     ({ resolved }) => resolved === undefined,
   );
-  return words.coach.batchFindings(count('must fix'), count('look at'), comments.length);
+  const found = report.findings.filter(({ severity }) => severity !== 'good to know');
+  return words.coach.batchTrouble(
+    [
+      ...(await clashesOf(desk, open)),
+      ...found.slice(0, 1).map((finding) => findingLine(finding, report.plan, desk)),
+    ],
+    Math.max(0, found.length - 1),
+    comments.length,
+  );
 }

@@ -63,7 +63,14 @@ export function createFakeWorkspace(
     const { channel = '', text = '', thread_ts: thread } = args;
     switch (method) {
       case 'auth.test':
-        return { ok: true, team_id: 'T1', team: 'Morgen', user_id: 'UBOT', bot_id: 'B1' };
+        return {
+          ok: true,
+          url: 'https://morgen.example/',
+          team_id: 'T1',
+          team: 'Morgen',
+          user_id: 'UBOT',
+          bot_id: 'B1',
+        };
       case 'conversations.open':
         return { ok: true, channel: { id: `D${args.users?.slice(1)}` } };
       case 'chat.postMessage': {

@@ -1,17 +1,27 @@
+import type { PlanState } from '../../../domain/plan/plan-life.ts';
 import type { SetUpStep } from '../../flows/set-up-steps.ts';
 
 /** What the home tab says. */
 export const homeWords = {
+  write: 'Write a class',
   today: 'My classes today',
-  noneToday: 'None today.',
-  week: 'This week and the days after',
-  noneInWeek: 'None on the calendar.',
+  week: 'My next seven days',
   waitsForMe: 'Waits for me',
-  nothingWaits: 'Nothing waits.',
   drafts: 'My drafts',
-  noDrafts: 'None. Write a class in Messages, or /evenset.',
   approval: 'Waits for approval',
-  noneWaiting: 'Nothing waits.',
+  none: {
+    approval: 'nothing to approve',
+    today: 'no class today',
+    waiting: 'nothing waits for me',
+    later: 'no class in the next seven days',
+    drafts: 'no draft',
+  },
+  nothing: (none: readonly string[]) => {
+    const text = none.join(' · ');
+    return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+  },
+  clean: 'Clean: fits its time, nothing found',
+  state: (state: PlanState, approvedBefore: boolean) => stateText(state, approvedBefore),
   look: 'Look',
   noPlan: 'no plan yet',
   cancelled: 'cancelled',
@@ -25,12 +35,22 @@ export const homeWords = {
   dayHeads: ['M', 'T', 'W', 'T', 'F', 'S', 'S'],
   setUp: 'Before the studio is ready',
   setUpStep: (step: SetUpStep) => setUpText(step),
-  askCoach: 'A head coach or admin opens Settings here to set them.',
-  how: 'A draft lives in its thread under Messages: reply there to change it.',
+  how: 'A plan lives in its thread: reply there to change it.',
   settings: 'Settings',
   notices: 'My notices',
   data: 'My data',
 } as const;
+
+function stateText(state: PlanState, approvedBefore: boolean): string {
+  switch (state) {
+    case 'draft':
+      return approvedBefore ? 'approved, a change not sent' : 'draft';
+    case 'in review':
+      return approvedBefore ? 'approved, a change in review' : 'in review';
+    case 'approved':
+      return 'approved';
+  }
+}
 
 /** Something a person is waited for. */
 export type Waiting = {
@@ -42,11 +62,11 @@ function waitText(kind: Waiting['kind']): string {
     case 'changes asked':
       return 'changes asked: reply in its thread';
     case 'no plan soon':
-      return 'no plan yet: write one in Messages';
+      return 'no plan yet: write one';
     case 'not sent soon':
       return 'still a draft: send it for review';
     case 'how was it':
-      return 'say how it went, in Messages';
+      return 'say how it went';
   }
 }
 

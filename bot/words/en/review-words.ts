@@ -2,12 +2,12 @@ import { personFirst, personText } from './person-words.ts';
 
 /** Words of the coach's side: comments, notes, several reviews at once. */
 export const coachWords = {
-  isNew: 'New here',
+  isNew: 'First time',
   repeats: (when: string) => `Taught before, last ${when}`,
   covers: (person: string) => `Cover: taught by ${personText(person, 'an instructor')}`,
   explaining: (length: string) => `explaining ${length} inside it`,
   newMoves: (names: string) => `First time here: ${names}`,
-  patternInWeek: (pattern: string, sets: string, week: string) => `${pattern} ${sets} (week ${week})`,
+  patternInWeek: (pattern: string, sets: string, week: string) => `${pattern} ${sets} (${week} in its week)`,
   openComments: 'Open comments:',
   noteButton: 'Approve with a note',
   noteTitle: 'Approve with a note',
@@ -34,23 +34,26 @@ export const coachWords = {
   keepsApproval: 'a small change or another day; the approval stays',
   onlyCoaches: 'Only a head coach sees all that waits for review.',
   noneWaits: 'Nothing waits for review.',
-  batchLead: (clean: number, toLookAt: number) => `${clean} clean, ${toLookAt} to look at`,
+  batchLead: (clean: number, toLookAt: number) =>
+    [clean === 0 ? '' : `${clean} clean`, toLookAt === 0 ? '' : `${toLookAt} to look at`]
+      .filter((part) => part !== '')
+      .join(', '),
   batchClean: '*Clean:* fits its time, nothing found, no comment open',
   batchLook: '*To look at:*',
   batchLine: (title: string, author: string, version: number, when: string) =>
     `${title}, v${version}, ${personText(author, 'an instructor')}${when === '' ? '' : `, ${when}`}`,
   batchMore: (count: number) => `and ${count} more`,
   batchOwn: 'your own',
-  batchFindings: (mustFix: number, lookAt: number, comments: number) =>
+  batchTrouble: (told: readonly string[], more: number, comments: number) =>
     [
-      mustFix === 0 ? '' : `${mustFix} must fix`,
-      lookAt === 0 ? '' : `${lookAt} to look at`,
+      ...told,
+      more === 0 ? '' : `and ${more} more to look at`,
       comments === 0 ? '' : `${comments} open comment${comments === 1 ? '' : 's'}`,
     ]
       .filter((part) => part !== '')
-      .join(', '),
+      .join(' '),
   approveClean: (count: number) =>
-    count === 1 ? 'Approve the clean one for teaching' : `Approve the ${count} clean ones for teaching`,
+    count === 1 ? 'Approve the clean one' : `Approve the clean ones (${count})`,
   approvedClean: (count: number) => `${count === 1 ? '1 plan' : `${count} plans`} approved for teaching.`,
   leftOut: 'Left as they are, since they changed or were decided meanwhile:',
 } as const;

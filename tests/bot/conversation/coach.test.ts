@@ -45,11 +45,11 @@ describe('the review', () => {
     const lines = shownText(review()).split('\n');
     const order = [
       /Push &amp; Hinge, v2, for review from <@U1>/,
-      /Not on the calendar yet\. · level 2 · 10 people · New here/,
+      /Not on the calendar yet\. · level 2 · 10 people · First time/,
       /circuit x3, 40\/20 → emom 6/,
       /30:00, exactly the teaching time/,
       /Technical: /,
-      /\*Patterns\* {2}.*squat 3 \(week 3\)/,
+      /\*Patterns\* {2}.*squat 3 \(3 in its week\)/,
       /Approve v2 for teaching/,
     ].map((wanted) => lines.findIndex((line) => wanted.test(line)));
     expect(order).toEqual(order.toSorted((a, b) => a - b));
@@ -75,7 +75,7 @@ describe('the review', () => {
     );
     await reply('send');
     expect(shownText(review())).toContain('*30:00, exactly the teaching time, explaining 1:00 inside it*');
-    expect(shownText(review())).toContain('squat 3 (week 6)');
+    expect(shownText(review())).toContain('squat 3 (6 in its week)');
   });
 });
 
@@ -200,9 +200,9 @@ describe('several reviews at once', () => {
     await talk.say(cleo, 'reviews');
     const batch = talk.inChannel('D8').at(-1) ?? nothing;
     expect(batch.text.split('\n')[0]).toBe('2 clean, 2 to look at');
-    expect(batch.text).toContain('• Too long, v1, <@U2>: 1 must fix');
-    expect(batch.text).toContain('• Push &amp; Hinge, v1, <@U8>: your own');
-    await talk.tap(cleo, 'Approve the 2 clean ones for teaching');
+    expect(batch.text).toContain('Too long>, v1, <@U2>: *Must fix:* 6:40 over the 20:00 there are.');
+    expect(batch.text).toContain('Push &amp; Hinge>, v1, <@U8>: your own');
+    await talk.tap(cleo, 'Approve the clean ones (2)');
     expect((await talk.storage.plans.listByState('T1', 'approved')).map(({ authorId }) => authorId)).toEqual([
       ana,
       ben,
@@ -237,7 +237,7 @@ describe('several reviews at once', () => {
 
   test('nothing waiting is said', async () => {
     for (const personId of [cleo, dora]) await talk.say(personId, 'reviews');
-    await talk.tap(dora, 'Approve the 3 clean ones for teaching');
+    await talk.tap(dora, 'Approve the clean ones (3)');
     await talk.act(cleo, actions.approveClean, '[]');
     expect(talk.toldLast()).toBe(english.flow.buttonGone);
   });

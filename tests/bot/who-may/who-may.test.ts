@@ -186,6 +186,12 @@ const clicks: Readonly<Record<keyof typeof actions, Row>> = {
     gesture: (w) => onPlan(actions.openOwnMove, w.wrong, { at: w.problem, name: 'qwertz jump' }),
     ...readers,
   },
+  openDraft: {
+    gesture: () => inView(actions.openDraft, 'home'),
+    ...readers,
+    anywhere: true,
+    valueless: true,
+  },
   openSettings: {
     gesture: () => press(actions.openSettings, 'home'),
     does: 'shows',

@@ -124,7 +124,7 @@ export function contentOf({ database }: SqliteStorage): string {
       .raw()
       .all()
       // A review tells its patterns against the week as known when it is posted: the order of others shows there.
-      .map((row) => JSON.stringify(row).replace(/\(week [\d½]+\)/g, '(week)'))
+      .map((row) => JSON.stringify(row).replace(/\([\d½]+ in its week\)/g, '(in its week)'))
       .sort();
   return [
     ...rows('SELECT * FROM plans'),
@@ -134,6 +134,43 @@ export function contentOf({ database }: SqliteStorage): string {
     ...rows('SELECT class_id, muscle, sets FROM class_load'),
     ...rows(`SELECT delivery_key, kind, done_at FROM deliveries WHERE delivery_key NOT LIKE 'event:%'`),
     ...rows('SELECT notice_key, goes_to, action, payload, state FROM notices'),
+  ].join('\n');
+}
+
+/** Messages that are kept true; the others say once what was found when they were asked for. */
+const keptMessages = ['card:', 'page:', 'review:', 'cover:', 'in:', 'countdown:', 'digest:', 'after:'];
+
+/**
+ * What stands at last, whatever was said on the way: plans, reviews, classes, load, and each kept message with
+ * its newest content.
+ */
+export function standingOf({ database }: SqliteStorage): string {
+  const rows = (sql: string) =>
+    database
+      .prepare(sql)
+      .raw()
+      .all()
+      .map((row) => JSON.stringify(row))
+      .sort();
+  const newest = new Map<string, string>();
+  for (const row of database
+    .prepare('SELECT notice_key, action, payload FROM notices ORDER BY sequence')
+    .raw()
+    .all()) {
+    if (!Array.isArray(row)) throw new Error('A row is a list.');
+    const [key, action, payload] = row.map(String);
+    const { of = key } = JSON.parse(action ?? '{}');
+    if (keptMessages.some((each) => of.startsWith(each))) newest.set(of, payload ?? '');
+  }
+  return [
+    ...rows('SELECT * FROM plans'),
+    ...rows('SELECT * FROM plan_versions'),
+    ...rows('SELECT plan_id, kind, version, done_by, done_at, reason FROM reviews'),
+    ...rows(
+      'SELECT class_id, starts_at, room, instructor_id, people, plan_id, state, outcome, cover_open, confirmed_by, confirmed_for FROM classes',
+    ),
+    ...rows('SELECT class_id, muscle, sets FROM class_load'),
+    ...[...newest].map(([key, payload]) => `${key} ${payload}`).sort(),
   ].join('\n');
 }
 
