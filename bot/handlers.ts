@@ -7,6 +7,7 @@ import {
   onTaughtWithChangesForm,
 } from './actions/class-actions.ts';
 import { onOpenDraft } from './actions/home-actions.ts';
+import { onRedo, onTryExample } from './actions/draft-actions.ts';
 import {
   onAllFindings,
   onApplyEdit,
@@ -62,6 +63,8 @@ export const handlers: Handlers = {
     [actions.applyEdit]: onApplyEdit,
     [actions.chooseMove]: onChooseMove,
     [actions.undo]: onUndo,
+    [actions.redo]: onRedo,
+    [actions.tryExample]: onTryExample,
     [actions.timeline]: onTimeline,
     [actions.allFindings]: onAllFindings,
     [actions.muscles]: onMuscles,

@@ -116,6 +116,8 @@ export type MessageRequest = {
   readonly text: string;
   readonly edited: boolean;
   readonly editedStamp?: string;
+  /** What an edited message said before. */
+  readonly before?: string;
 };
 
 export type HomeRequest = {

@@ -7,6 +7,7 @@ export const actions = {
   chooseMove: 'choose-move',
   undo: 'undo',
   redo: 'redo',
+  tryExample: 'try-example',
   timeline: 'show-timeline',
   allFindings: 'show-all-findings',
   openSchedule: 'open-schedule',

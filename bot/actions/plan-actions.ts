@@ -29,7 +29,7 @@ export const onChooseMove: Handler<ActionRequest> = withPlan(async (request, ope
     return toYou({ text: desk.words.flow.madeOnEarlierVersion(open.record.currentVersion) });
   const text = keepText(open.version.text);
   const fixed = text.slice(0, at[0]) + name + text.slice(at[1]);
-  return reactionOf(await rewrite(desk, open, request.personId, fixed));
+  return reactionOf(await rewrite(desk, open, request.personId, fixed, { adds: 'where lines follow' }));
 });
 
 /** Undoes the change it stands under; a later one is not undone by it. */

@@ -1,4 +1,6 @@
 import type { ScheduledClass, ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
+import { labelledLetters } from '../../domain/plan/labels.ts';
+import type { Plan } from '../../domain/plan/plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
@@ -12,6 +14,13 @@ export function changeButton(scheduled: ScheduledClass, words: Words): ButtonFac
     label: words.classChange.openButton,
     value: printClassValue(scheduled),
   };
+}
+
+/** `move` alone under a plan: a letter of it, or its class with the form at hand. */
+export function renderMoveWhat(plan: Plan, scheduled: ScheduledClass | undefined, words: Words): Message {
+  const text = words.draft.moveWhat(labelledLetters(plan).map(({ label }) => label));
+  const form = scheduled === undefined ? [] : [changeButton(scheduled, words)];
+  return { text, blocks: [section('what', text), ...buttons('change', form)] };
 }
 
 /** Asks where a class moves to, with the form at hand. */

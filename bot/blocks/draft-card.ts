@@ -6,8 +6,10 @@ import type { ClassProblems, ClassReport } from '../../domain/class-report.ts';
 import type { Load } from '../../domain/load/load.ts';
 import { hasLetters, isOpenBlock } from '../../domain/plan/blocks-of.ts';
 import { type LabelledLetter, labelledLetters, labelsByLine } from '../../domain/plan/labels.ts';
+import { openLabels } from '../../domain/plan/open-labels.ts';
 import type { Block, Plan } from '../../domain/plan/plan.ts';
 import type { Settings } from '../../domain/settings.ts';
+import { printSlot } from '../../domain/shorthand/print-facts.ts';
 import { printItems } from '../../domain/shorthand/print-letter.ts';
 import { printBlockLine, printMoveLine } from '../../domain/shorthand/print-plan.ts';
 import type { BlockTime, Timeline } from '../../domain/timing/timeline.ts';
@@ -21,7 +23,7 @@ import { type ButtonFacts, buttons, context, section, sections } from './element
 import { inertText } from './escape.ts';
 import { inSeveral } from './in-several.ts';
 import { clip, limits } from './limits.ts';
-import { problemBlocks, problemsInShort } from './problem-blocks.ts';
+import { whatIsLeft } from './problem-blocks.ts';
 
 /** What a rendering needs beside the plan. */
 export type Show = {
@@ -38,8 +40,13 @@ export function renderDraftCard(open: OpenPlan, show: Show): Message {
 }
 
 /** The title as people see it, a very long one shortened; a class without one is called so. */
-export function titleOf(plan: Plan | undefined, words: Words): string {
+export function titleOf(plan: Pick<Plan, 'facts'> | undefined, words: Words): string {
   return inShortText(plan?.facts.title ?? words.card.untitled);
+}
+
+/** The title of what could be read, if only its first line. */
+export function titleOfReport({ plan, facts }: ClassProblems, words: Words): string {
+  return titleOf(plan ?? (facts && { facts }), words);
 }
 
 /** What of a title, focus or aim stands on a card. */
@@ -119,15 +126,16 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
     .map((finding) => clip(findingLine(finding, plan, show), mostOfFinding));
   const { shown, left } = partedLines(blockLines(plan, timeline, show));
   const more = report.findings.length - told.length;
+  const openLines = openLabels(plan);
+  const found = [
+    ...(openLines.length === 0 ? [] : [words.draft.openLines(openLines.length)]),
+    ...told,
+    ...(more > 0 ? [words.card.moreFindings(more)] : []),
+  ];
   const blocks: readonly KnownBlock[] = [
     section('title', [`*${title}*`, facts, `*${fitLine}*`].filter((line) => line !== '').join('\n')),
     ...sections('blocks', left.length === 0 ? shown : [...shown, `_${words.card.goesOn}_`]),
-    ...sections(
-      'findings',
-      told.length === 0
-        ? [words.card.noFindings]
-        : [...told, ...(more > 0 ? [words.card.moreFindings(more)] : [])],
-    ),
+    ...sections('findings', found.length === 0 ? [words.card.noFindings] : found),
     ...contextLines('notes', report.notes.map(words.note).map(inertText)),
     ...buttons('fit', fitButtons(open, report, words)),
     ...buttons('next', nextSteps(open, words)),
@@ -151,8 +159,8 @@ function renderReport(open: OpenPlan, report: ClassReport, show: Show): Message 
   const text = [
     `${title}: ${fitLine}.`,
     inShort(plan, timeline, show),
-    report.findings.length === 0 ? words.card.noFindings : told.join(' '),
-    words.card.nextInShort(open.record.state),
+    found.length === 0 ? words.card.noFindings : found.join(' '),
+    ...(openLines.length === 0 ? [words.card.nextInShort(open.record.state)] : []),
   ].join('\n');
   return { text: clip(text, limits.topLevelText), blocks };
 }
@@ -171,21 +179,38 @@ function factorText({ settings, words }: Show): string {
 
 function renderProblems(open: OpenPlan, report: ClassProblems, show: Show): Message {
   const { words } = show;
-  const title = titleOf(report.plan, words);
-  const lead = words.card.problemsTitle(report.problems.length);
-  const blocks: readonly KnownBlock[] = [
-    section('title', `*${title}*\n${lead}`),
-    ...problemBlocks(open, report.problems, words),
-    ...contextLines('notes', report.notes.map(words.note).map(inertText)),
-    context('standing', words.card.problemsNext),
-  ];
+  const title = titleOfReport(report, words);
+  const { lead, inShort, blocks, how } = whatIsLeft(open, report.problems, words);
   return {
     text: clip(
-      [`${title}: ${lead}`, ...problemsInShort(report.problems, words), words.card.problemsNext].join('\n'),
+      [[`${title}:`, ...lead].join(' '), factsRead(report, words), ...inShort, how]
+        .filter((line) => line !== '')
+        .join('\n'),
       limits.topLevelText,
     ),
-    blocks,
+    blocks: [
+      section(
+        'title',
+        [`*${title}*`, factsRead(report, words), ...lead].filter((line) => line !== '').join('\n'),
+      ),
+      ...blocks,
+      ...contextLines('notes', report.notes.map(words.note).map(inertText)),
+      context('standing', how),
+    ],
   };
+}
+
+/** What was read of the first line, where nothing stands below it yet. */
+function factsRead({ plan, facts }: ClassProblems, words: Words): string {
+  if (plan !== undefined || facts === undefined) return '';
+  const { startsAt, slotSeconds } = facts;
+  return [
+    inertText(printSlot(slotSeconds)),
+    factsLine({ facts, blocks: [] }, undefined, words),
+    startsAt === undefined ? '' : words.when(startsAt),
+  ]
+    .filter((part) => part !== '')
+    .join(' · ');
 }
 
 /** What the title line says, and where its class has other numbers those of the class. */
@@ -249,7 +274,7 @@ function nextSteps(open: OpenPlan, words: Words): readonly ButtonFacts[] {
   const value = planValue(open);
   const { state } = open.record;
   return [
-    ...(state === 'draft'
+    ...(mayBeSent(open)
       ? [{ action: actions.sendForReview, label: labels.send, value, style: 'primary' as const }]
       : []),
     ...(state === 'in review' ? [{ action: actions.withdraw, label: labels.withdraw, value }] : []),
@@ -259,6 +284,11 @@ function nextSteps(open: OpenPlan, words: Words): readonly ButtonFacts[] {
       value,
     },
   ];
+}
+
+/** A draft that reads and has no line open. */
+export function mayBeSent({ record, report }: OpenPlan): boolean {
+  return record.state === 'draft' && report.kind === 'report' && openLabels(report.plan).length === 0;
 }
 
 /** What opens to read, and changes nothing. */

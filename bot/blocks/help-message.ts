@@ -1,25 +1,81 @@
+import { type LabelledLetter, labelledLetters } from '../../domain/plan/labels.ts';
+import type { Plan } from '../../domain/plan/plan.ts';
+import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
-import type { Message } from '../handling.ts';
+import type { Desk, Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { planValue } from './draft-card.ts';
 import { buttons, section } from './elements.ts';
 import { escapeText, inertText } from './escape.ts';
 
-/** A short help with one class to copy that works when sent back. */
-export function renderHelp(words: Words): Message {
-  const { lead, example } = words.help;
-  const after = `${words.help.after}\n${words.asks.help}\n${words.classes.exceptionsHelp}`;
+/** One class to copy that works when sent back, and what comes next. */
+export function renderHelp({ help }: Words): Message {
   return {
-    text: `${lead}\n${escapeText(example)}\n${after}`,
-    blocks: [section('help', `${lead}\n\`\`\`${escapeText(example)}\`\`\`\n${after}`)],
+    text: `${help.lead}\n${escapeText(help.example)}\n${help.next}`,
+    blocks: [
+      section('help', `${help.lead}\n\`\`\`${escapeText(help.example)}\`\`\``),
+      ...buttons('try', [{ action: actions.tryExample, label: help.tryButton, value: 'example' }]),
+      section('next', help.next),
+    ],
   };
 }
 
-/** In a plan's thread: the edits and the asks that work there. */
-export function renderThreadHelp({ asks }: Words): Message {
-  const text = `${asks.threadHelp}\n${asks.help}`;
+/** All words that can be said, with the edits as they would work on the example. */
+export function renderWholeHelp(desk: Pick<Desk, 'words' | 'catalogue' | 'settings' | 'now'>): Message {
+  const { help, classes } = desk.words;
+  const { plan } = readPlan(help.example, desk);
+  const below = [
+    [help.inItsThread, help.edits(plan === undefined ? [] : editsFor(plan)), ...help.asks],
+    help.anywhere,
+    [classes.exceptionsHelp, help.review],
+  ].map((lines) => lines.join('\n'));
+  return {
+    text: [help.lead, escapeText(help.example), ...below].join('\n'),
+    blocks: [
+      section('help', `${help.lead}\n\`\`\`${escapeText(help.example)}\`\`\``),
+      ...buttons('try', [{ action: actions.tryExample, label: help.tryButton, value: 'example' }]),
+      ...below.map((text, place) => section(`words-${place + 1}`, text)),
+    ],
+  };
+}
+
+/** In a plan's thread: the edits, with letters of this plan, and the asks. */
+export function renderThreadHelp({ version }: OpenPlan, { help }: Words): Message {
+  const edits = version.plan === undefined ? [] : editsFor(version.plan);
+  const text = [help.edits(edits), ...help.asks].join('\n');
   return { text, blocks: [section('help', text)] };
+}
+
+/** The same in two lines, for words that are neither. */
+export function renderUnclear({ version }: OpenPlan, { help }: Words): Message {
+  const edits = version.plan === undefined ? [] : editsFor(version.plan).slice(0, 2);
+  const text = help.unclearInThread(edits);
+  return { text, blocks: [section('help', text)] };
+}
+
+/** Some edits that can be made on this plan. */
+function editsFor(plan: Plan): readonly string[] {
+  const letters = labelledLetters(plan);
+  const [first, last] = [letters[0], letters.at(-1)];
+  if (first === undefined || last === undefined) return ['level 2', 'slot 50'];
+  const inRounds = letters.find(({ block }) => block.kind === 'circuit' || block.kind === 'straight');
+  return [
+    `swap ${labelOfMove(first)} bear crawl`,
+    ...(letters.length > 1 ? [`drop ${last.label}`, `move ${last.label} before ${first.label}`] : []),
+    `add side plank split sides after ${(inRounds ?? first).label}`,
+    ...(inRounds === undefined
+      ? []
+      : [`rounds ${inRounds.label} x4`, `block ${inRounds.label} 45/15`, `rest ${inRounds.label} 25`]),
+    'warm-up 7:00',
+    '18 now',
+    'level 3',
+    'title Wind Down',
+  ];
+}
+
+function labelOfMove({ label, moves }: LabelledLetter): string {
+  return moves[0]?.label ?? label;
 }
 
 /** Words that almost match an edit get the nearest one as a button. */

@@ -1,5 +1,7 @@
 import type { KnownBlock } from '@slack/types';
 import { excerptOf } from '../../domain/shorthand/excerpt.ts';
+import { keepText } from '../../domain/shorthand/keep-text.ts';
+import { partProblems } from '../../domain/shorthand/part-problems.ts';
 import type { NearName, Problem } from '../../domain/shorthand/problem.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import { actions } from '../ids.ts';
@@ -14,12 +16,39 @@ const mostShown = 15;
 const mostOfAll = 8_000;
 const mostOfOne = 300;
 
-/** Every problem with its line, a caret under what could not be read, and the nearest names as buttons. */
-export function problemBlocks(
+/** All that is to be put right or written next: in short for a notification, with buttons, and how. */
+export function whatIsLeft(
   open: OpenPlan,
   problems: readonly Problem[],
   words: Words,
-): readonly KnownBlock[] {
+): {
+  readonly lead: readonly string[];
+  readonly inShort: readonly string[];
+  readonly blocks: readonly KnownBlock[];
+  readonly how: string;
+} {
+  const { unread, left } = partProblems(open.version.text, problems);
+  const next = left === undefined ? [] : [words.draft.leftToWrite(left)];
+  return {
+    lead: unread.length === 0 ? [] : [words.card.problemsTitle(unread.length)],
+    inShort: [...problemsInShort(unread, words), ...next],
+    blocks: [...problemBlocks(open, unread, words), ...next.map((text) => section('left', text))],
+    how: howToMend(open, unread, words),
+  };
+}
+
+function howToMend({ record }: OpenPlan, unread: readonly Problem[], words: Words): string {
+  const [first] = unread;
+  if (first === undefined) return words.draft.linesWelcome;
+  const names = unread.some((problem) => nearNamesOf(problem).length > 0);
+  return words.draft.mendHow({ names, line: first.line, ownMessage: record.home !== undefined });
+}
+
+/**
+ * Every problem with its line, a caret under what could not be read, and what puts it right as buttons: the
+ * nearest names, and the line left out.
+ */
+function problemBlocks(open: OpenPlan, problems: readonly Problem[], words: Words): readonly KnownBlock[] {
   const shown: KnownBlock[] = [];
   let used = 0;
   for (const [place, problem] of problems.entries()) {
@@ -29,7 +58,10 @@ export function problemBlocks(
       return [...shown, section('problems-left', words.card.problemsLeft(problems.length - place))];
     shown.push(
       section(`problem-${place + 1}`, text),
-      ...buttons(`problem-${place + 1}-names`, nameButtons(open, problem, words)),
+      ...buttons(`problem-${place + 1}-names`, [
+        ...nameButtons(open, problem, words),
+        ...(problems[place + 1]?.line === problem.line ? [] : leaveOut(open, problem, words)),
+      ]),
     );
   }
   return shown;
@@ -68,6 +100,27 @@ function nameButtons(open: OpenPlan, problem: Problem, words: Words): readonly B
   if (!asWords) return names;
   const ours: ButtonFacts = { ...put(words.ownMove.addButton, problem.read), action: actions.openOwnMove };
   return [...names, ours, put(words.card.buttons.keepAsWords, `"${problem.read}"`)];
+}
+
+/** The whole line out of the text; nothing of a draft of one line, or of a message that is too long. */
+function leaveOut(open: OpenPlan, { line, code }: Problem, words: Words): readonly ButtonFacts[] {
+  const lines = keepText(open.version.text).split('\n');
+  const said = lines[line - 1];
+  if (said === undefined || lines.length === 1 || code === 'message-too-long') return [];
+  const start = lines.slice(0, line - 1).join('\n').length;
+  const end = line === 1 ? said.length + 1 : start + 1 + said.length;
+  return [
+    {
+      action: actions.chooseMove,
+      label: words.draft.leaveOut(line),
+      value: printButtonValue({
+        plan: open.record.id,
+        version: open.record.currentVersion,
+        at: [start, end],
+        name: '',
+      }),
+    },
+  ];
 }
 
 function nearNamesOf(problem: Problem): readonly NearName[] {

@@ -2,7 +2,7 @@ import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { inertText } from '../blocks/escape.ts';
 import { draftForm } from '../blocks/forms.ts';
-import { renderHelp } from '../blocks/help-message.ts';
+import { renderHelp, renderWholeHelp } from '../blocks/help-message.ts';
 import { sayOfData } from '../flows/data-of-person.ts';
 import { whyNotKept } from '../flows/keep-private.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
@@ -26,7 +26,7 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
     return toYou(await weekForAsker(desk, request.personId, argument));
   if (word.toLowerCase() === 'reviews' && argument === undefined)
     return toYou(await reviewsFor(desk, request.personId));
-  if (word.toLowerCase() === 'help' && argument === undefined) return toYou(renderHelp(desk.words));
+  if (word.toLowerCase() === 'help' && argument === undefined) return toYou(renderWholeHelp(desk));
   const ofData = await sayOfData(desk, request.personId, text);
   if (ofData !== undefined) return toYou(ofData);
   const order = readMoveOrder(text);

@@ -1,3 +1,4 @@
+import { type ClassReport, reportOnPlan } from '../../domain/class-report.ts';
 import { type Limit, optionLimits, optionsSheet } from '../../domain/plan/options-sheet.ts';
 import { type SwapWish, swapsFor } from '../../domain/plan/swaps-for.ts';
 import { editPlan } from '../../domain/shorthand/edit-plan.ts';
@@ -10,10 +11,22 @@ export async function answerSwaps(desk: Desk, open: OpenPlan, wish: SwapWish): P
   const { plan } = open.version;
   if (plan === undefined || open.report.kind !== 'report') return [{ text: desk.words.flow.fixLinesFirst }];
   const context = await contextFor(desk, open.record.id);
+  const found = kitFindings(open.report);
+  const isGood = (edit: string): boolean => {
+    const { plan: edited } = editPlan(plan, edit, context);
+    return edited !== undefined && kitFindings(reportOnPlan(edited, context)) <= found;
+  };
   const swaps = swapsFor(plan, wish, context).map(({ to, ...swap }) =>
-    to !== undefined && editPlan(plan, to.edit, context).problems.length === 0 ? { ...swap, to } : swap,
+    to !== undefined && isGood(to.edit) ? { ...swap, to } : swap,
   );
   return renderSwaps(open, wish, swaps, desk);
+}
+
+/** Lines for which the room's kit falls short. */
+function kitFindings({ findings }: ClassReport): number {
+  return findings
+    .filter(({ code }) => code === 'kit-short' || code === 'kit-in-use')
+    .reduce((lines, finding) => lines + Math.max(1, finding.lines.length), 0);
 }
 
 export async function answerOptions(

@@ -10,13 +10,16 @@ import { type Change, editPlan } from '../../domain/shorthand/edit-plan.ts';
 import { nearEdits } from '../../domain/shorthand/near-edits.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
-import { renderChange } from '../blocks/change-message.ts';
+import { renderChange, type Told } from '../blocks/change-message.ts';
 import { renderEditProblems } from '../blocks/edit-problems.ts';
 import type { Desk, Message } from '../handling.ts';
+import { editsLeftOut } from './edits-left-out.ts';
 import { whyNotKept } from './keep-private.ts';
+import { runningAnswer, tellLinesSoFar } from './lines-so-far.ts';
 import { contextFor, type OpenPlan, openPlan, reportOnVersion, withClass } from './open-plan.ts';
-import { answerKey, postInThread, refreshCard, retireAnswer } from './post-draft.ts';
+import { answerKey, postInThread, refreshCard } from './post-draft.ts';
 import { reportFromText } from './report-from-text.ts';
+import { retireAnswer } from './retire-answer.ts';
 import { followUpReview } from './review-plan.ts';
 import { saveVersion } from './save-version.ts';
 import { scheduleFromFacts, tellClashes } from './schedule-class.ts';
@@ -55,16 +58,16 @@ export async function applyEdit(
   });
 }
 
-/**
- * The class written anew: the whole text, or the text with one line put right. `editedStamp`: by an edit of
- * its own message.
- */
+/** `editedStamp`: by an edit of its own message. `adds`: told with the other lines that follow one by one. */
+type Rewriting = { readonly editedStamp?: string; readonly adds?: 'a line' | 'where lines follow' };
+
+/** The class written anew: the whole text, the text with a line put right, or with a line more. */
 export async function rewrite(
   desk: Desk,
   open: OpenPlan,
   by: string,
   text: string,
-  editedStamp?: string,
+  { editedStamp, adds }: Rewriting = {},
 ): Promise<Changed> {
   const isPrivate = whyNotKept(desk, text);
   if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
@@ -79,7 +82,12 @@ export async function rewrite(
   );
   const cause = { kind: 'written', ...(editedStamp === undefined ? {} : { editedStamp }) } as const;
   const changes = linesChanged(desk, open, report);
-  return append(desk, open, by, { text, report, changes, cause });
+  const { id, currentVersion } = open.record;
+  const leftOut = editedStamp === undefined ? [] : await editsLeftOut(desk, id, text, context);
+  const isLine =
+    adds === 'a line' ||
+    (adds !== undefined && (await runningAnswer(desk, id, currentVersion)) !== undefined);
+  return append(desk, open, by, { text, report, changes, leftOut, cause, isLine });
 }
 
 /** Date, time, room and people as picked in the form; the title line says them from then on. */
@@ -98,7 +106,7 @@ export async function putOnCalendar(
   return append(desk, open, by, {
     text: printPlan(dated, desk.catalogue),
     report,
-    changes: [],
+    changes: changesBetween(plan, dated, desk.catalogue),
     cause: { kind: 'edit', words },
   });
 }
@@ -143,11 +151,12 @@ function linesChanged(
   return changesBetween(was, after.plan, desk.catalogue);
 }
 
-type Next = {
+type Next = Told & {
   readonly text: string;
   readonly report: ClassReport | ClassProblems;
-  readonly changes: readonly Change[];
   readonly cause: VersionCause;
+  /** One of several lines that follow each other. */
+  readonly isLine?: boolean;
 };
 
 async function append(desk: Desk, before: OpenPlan, by: string, next: Next): Promise<Changed> {
@@ -172,13 +181,19 @@ async function append(desk: Desk, before: OpenPlan, by: string, next: Next): Pro
   await scheduleFromFacts(desk, { record, version, report: next.report });
   const after = await withClass(desk, { record, version, report: next.report });
   await refreshCard(desk, after, `v${record.currentVersion}`);
-  await retireAnswer(desk, record.id, before.record.currentVersion);
-  const key = answerKey(record.id, record.currentVersion);
-  for (const [place, answer] of renderChange(before, after, next.changes, desk).entries())
-    await postInThread(desk, after, place === 0 ? key : `${key}:${place + 1}`, answer);
+  if (next.isLine) await tellLinesSoFar(desk, before, after);
+  else await tellChange(desk, before, after, next);
   await followUpReview(desk, before, after);
   await tellClashes(desk, after);
   return { kind: 'changed', open: after };
+}
+
+async function tellChange(desk: Desk, before: OpenPlan, after: OpenPlan, told: Told): Promise<void> {
+  const { id, currentVersion } = after.record;
+  await retireAnswer(desk, id, before.record.currentVersion);
+  const key = answerKey(id, currentVersion);
+  for (const [place, answer] of renderChange(before, after, told, desk).entries())
+    await postInThread(desk, after, place === 0 ? key : `${key}:${place + 1}`, answer);
 }
 
 /** Against the version a coach approved last, so that small changes do not add up unseen. */

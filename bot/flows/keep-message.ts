@@ -1,4 +1,4 @@
-import type { StoredNotice } from '../../domain/ports.ts';
+import type { NoticePayload, StoredNotice } from '../../domain/ports.ts';
 import type { Desk, Message } from '../handling.ts';
 
 /** What a kept message says; `at` is the instant as of which it says it. */
@@ -25,7 +25,7 @@ export async function keepTrue(desk: Desk, newest: StoredNotice, says: Says, isD
 }
 
 /** Puts other content into a posted message, after the newest it has; safe to repeat. */
-export async function changeMessage(desk: Desk, newest: StoredNotice, message: Message): Promise<void> {
+export async function changeMessage(desk: Desk, newest: StoredNotice, message: NoticePayload): Promise<void> {
   if (isSame(newest.payload, message)) return;
   const key = newest.action.kind === 'update' ? newest.action.of : newest.key;
   const change = newest.action.kind === 'update' ? Number(newest.key.slice(key.length + 1)) + 1 : 1;
@@ -42,10 +42,10 @@ function changeKey(key: string, change: number): string {
   return `${key}#${change}`;
 }
 
-function isSame(a: Message | StoredNotice['payload'], b: Message): boolean {
+function isSame(a: NoticePayload, b: NoticePayload): boolean {
   return JSON.stringify(contentOf(a)) === JSON.stringify(contentOf(b));
 }
 
-function contentOf({ text, blocks }: Message | StoredNotice['payload']) {
+function contentOf({ text, blocks }: NoticePayload) {
   return [text, blocks ?? []];
 }

@@ -68,27 +68,7 @@ export function answerKey(planId: string, version: number): string {
   return `answer:${planId}:v${version}`;
 }
 
-/** Takes the buttons off the answer to an earlier change: what they did is out of date. */
-export async function retireAnswer(desk: Desk, planId: string, version: number): Promise<void> {
-  const { notices } = desk.stores;
-  const first = answerKey(planId, version);
-  for (let page = 1; ; page += 1) {
-    const key = page === 1 ? first : `${first}:${page}`;
-    const posted = await notices.find(desk.studioId, key);
-    if (posted === undefined) return;
-    const { text, blocks = [] } = posted.payload;
-    const left = blocks.filter((block) => !isActions(block));
-    if (left.length === blocks.length) continue;
-    await notices.enqueue(desk.studioId, {
-      key: `${key}:retired`,
-      to: posted.to,
-      action: { kind: 'update', of: key },
-      payload: { text, blocks: left },
-      causedAt: desk.now,
-    });
-  }
-}
-
-function isActions(block: unknown): boolean {
-  return typeof block === 'object' && block !== null && 'type' in block && block.type === 'actions';
+/** Of the message that tells where a draft stands while its lines follow, from this version on. */
+export function linesKey(planId: string, version: number): string {
+  return `lines:${planId}:v${version}`;
 }

@@ -1,5 +1,5 @@
 import { reportOnPlan } from '../../domain/class-report.ts';
-import { decideStep, type PlanStep } from '../../domain/plan/decide-step.ts';
+import { decideStep, type PlanStep, type Refusal } from '../../domain/plan/decide-step.ts';
 import type { LifeStep, PlanRecord } from '../../domain/plan/plan-life.ts';
 import { sizeOfChange } from '../../domain/plan/size-of-change.ts';
 import { inertText } from '../blocks/escape.ts';
@@ -8,7 +8,8 @@ import type { Desk, Message } from '../handling.ts';
 import { askedOn } from './asked-on.ts';
 import { whyNotPosted } from './keep-private.ts';
 import { contextFor, type OpenPlan, openPlan } from './open-plan.ts';
-import { postInThread, refreshCard, retireAnswer } from './post-draft.ts';
+import { postInThread, refreshCard } from './post-draft.ts';
+import { retireAnswer } from './retire-answer.ts';
 import { reviewFacts } from './review-facts.ts';
 
 /** What became of a step: done, or refused with words for the person who asked. */
@@ -35,6 +36,12 @@ export async function sendForReview(
   if (stepped.kind === 'kept') return stepped;
   const trusted = await approveByTrust(desk, stepped.open, by);
   await postReview(desk, trusted.open);
+  const { draft } = words;
+  const text =
+    trusted.open.record.state === 'approved'
+      ? draft.approvedByTrust(version)
+      : draft.sent(version, desk.settings.reviewChannel);
+  await postInThread(desk, trusted.open, `told:${open.record.id}:${desk.newId()}`, { text });
   return trusted;
 }
 
@@ -57,7 +64,10 @@ async function approveByTrust(
 
 export async function withdraw(desk: Desk, open: OpenPlan, by: string): Promise<Stepped> {
   const stepped = await step(desk, open, { kind: 'withdraw', by, at: desk.now });
-  if (stepped.kind === 'stepped') await updateReview(desk, stepped.open, 'withdrawn');
+  if (stepped.kind === 'kept') return stepped;
+  await updateReview(desk, stepped.open, 'withdrawn');
+  const text = desk.words.draft.takenBack(open.record.currentVersion);
+  await postInThread(desk, stepped.open, `told:${open.record.id}:${desk.newId()}`, { text });
   return stepped;
 }
 
@@ -112,7 +122,10 @@ export async function followUpReview(desk: Desk, before: OpenPlan, after: OpenPl
 
 async function step(desk: Desk, open: OpenPlan, wanted: PlanStep): Promise<Stepped> {
   const decision = decideStep(open.record, wanted, desk.settings, await stepsOf(desk, open));
-  if (decision.kind === 'refused') return kept(desk.words.refusal(decision));
+  if (decision.kind === 'refused')
+    return kept(
+      isOwnWithdrawal(decision, wanted) ? desk.words.draft.youTookItBack : desk.words.refusal(decision),
+    );
   await desk.stores.plans.update(desk.studioId, decision.record);
   if (decision.lifeStep !== undefined)
     await desk.stores.reviews.add(desk.studioId, decision.record.id, decision.lifeStep);
@@ -120,6 +133,16 @@ async function step(desk: Desk, open: OpenPlan, wanted: PlanStep): Promise<Stepp
   await refreshCard(desk, after, `${wanted.kind}:${desk.newId()}`);
   await retireAnswer(desk, after.record.id, after.record.currentVersion);
   return { kind: 'stepped', open: after };
+}
+
+/** Taken back a second time by the same person: nobody came first. */
+function isOwnWithdrawal(refusal: Refusal, { kind, by }: PlanStep): boolean {
+  return (
+    kind === 'withdraw' &&
+    refusal.code === 'already-decided' &&
+    refusal.facts.step === 'withdrawn' &&
+    refusal.facts.by === by
+  );
 }
 
 async function tellAuthor(desk: Desk, open: OpenPlan, text: string): Promise<void> {

@@ -3,7 +3,8 @@ import { looksLikeEdit } from '../../domain/shorthand/edit-words.ts';
 import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
-import { renderHelp } from '../blocks/help-message.ts';
+import { renderMoveWhat } from '../blocks/change-button.ts';
+import { renderHelp, renderWholeHelp } from '../blocks/help-message.ts';
 import { addsLines, withLines } from '../flows/adds-lines.ts';
 import { rewrite } from '../flows/change-plan.ts';
 import { commentByLabel } from '../flows/comment-on-move.ts';
@@ -18,6 +19,7 @@ import { sayOfClass } from '../flows/say-of-class.ts';
 import { sayTaught } from '../flows/say-taught.ts';
 import { readAgain, startAgain } from '../flows/start-again.ts';
 import { startDraft } from '../flows/start-draft.ts';
+import { textOfEdit } from '../flows/text-of-edit.ts';
 import { weekForAsker } from '../flows/week-for-asker.ts';
 import {
   type Desk,
@@ -42,9 +44,17 @@ export const onMessage: Handler<MessageRequest> = async (request, desk) => {
 /** The original message put right is a new version of its draft. Edits may come in any order: the latest stands. */
 async function onEdited(request: MessageRequest, desk: Desk): Promise<Reaction> {
   const open = await openPlanIn(desk, request.place, request.stamp);
-  if (open === undefined) return draftFromEdited(request, desk);
-  if (open.version.text === request.text || (await isOvertaken(desk, open, request))) return noReaction;
-  const changed = await rewrite(desk, open, request.personId, request.text, request.editedStamp);
+  if (open === undefined) return (await lineFromEdited(request, desk)) ?? draftFromEdited(request, desk);
+  const { before, text: said, editedStamp } = request;
+  const text = (await textOfEdit(desk, open.record.id, before, said)) ?? said;
+  if (open.version.text === text || (await isOvertaken(desk, open, request))) return noReaction;
+  const changed = await rewrite(
+    desk,
+    open,
+    request.personId,
+    text,
+    editedStamp === undefined ? {} : { editedStamp },
+  );
   return changed.kind === 'kept' ? reply(request, desk, changed.message) : noReaction;
 }
 
@@ -58,6 +68,18 @@ async function isOvertaken(desk: Desk, { record }: OpenPlan, { editedStamp }: Me
       editedStamp !== undefined &&
       cause.editedStamp > editedStamp,
   );
+}
+
+/** One of the messages that followed a draft, put right; undefined where it is none. */
+async function lineFromEdited(request: MessageRequest, desk: Desk): Promise<Reaction | undefined> {
+  const { personId, before, text: said, thread } = request;
+  const [latest] = await desk.stores.plans.listByAuthor(desk.studioId, personId, 1);
+  if (latest === undefined || latest.state !== 'draft' || thread !== undefined) return undefined;
+  const text = await textOfEdit(desk, latest.id, before, said);
+  const open = text === undefined ? undefined : await openPlan(desk, latest.id);
+  if (text === undefined || open === undefined) return undefined;
+  const changed = await rewrite(desk, open, personId, text, { adds: 'where lines follow' });
+  return changed.kind === 'kept' ? reply(request, desk, changed.message) : noReaction;
 }
 
 /** A class that was not kept as it stood, or whose own message is still on its way, is drafted as put right. */
@@ -80,12 +102,15 @@ async function draftFromEdited(request: MessageRequest, desk: Desk): Promise<Rea
 
 async function onReply(request: MessageRequest, thread: string, desk: Desk): Promise<Reaction> {
   const { place, personId, text } = request;
+  if (desk.words.draft.isSmallTalk(text)) return reply(request, desk, { text: desk.words.draft.gladly });
   const taught = await sayTaught(desk, text, personId, { place, thread });
   if (taught !== undefined) return reply(request, desk, taught);
   const open = await openPlanIn(desk, request.place, thread);
   const comment = open && (await commentInReview(desk, open, request));
   if (comment !== undefined) return reply(request, desk, ...comment);
   const scheduled = open?.scheduled ?? (await classInThread(desk, request.place, thread));
+  if (open?.version.plan !== undefined && text.trim().toLowerCase() === 'move')
+    return reply(request, desk, renderMoveWhat(open.version.plan, scheduled, desk.words));
   // `12 now` in the thread of a plan without a class is an edit of the plan.
   const isEdit = open !== undefined && scheduled === undefined && looksLikeEdit(request.text);
   const ofClass = isEdit ? undefined : await sayOfClass(desk, request.text, request.personId, scheduled);
@@ -120,7 +145,10 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
   const { text, place, stamp, personId } = request;
   // Its edit came first, and is drafted.
   if ((await findPlanInThread(desk, place, stamp)) !== undefined) return noReaction;
+  if (desk.words.draft.isSmallTalk(text)) return reply(request, desk, { text: desk.words.draft.gladly });
   const [word = '', argument, ...more] = text.trim().split(/\s+/);
+  if (word.toLowerCase() === 'help' && argument === undefined)
+    return reply(request, desk, renderWholeHelp(desk));
   if (word.toLowerCase() === 'week' && more.length === 0)
     return reply(request, desk, await weekForAsker(desk, personId, argument));
   if (word.toLowerCase() === 'reviews' && argument === undefined)
@@ -151,7 +179,8 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
     case 'more lines': {
       if (recent === undefined || !addsLines(recent.version.text, text, context))
         return reply(request, desk, renderHelp(desk.words));
-      const changed = await rewrite(desk, recent, personId, withLines(recent.version.text, text));
+      const lines = withLines(recent.version.text, text);
+      const changed = await rewrite(desk, recent, personId, lines, { adds: 'a line' });
       return changed.kind === 'kept' ? reply(request, desk, changed.message) : noReaction;
     }
     case 'unclear':

@@ -1,16 +1,17 @@
+import { openLabels } from '../../domain/plan/open-labels.ts';
 import { type Limit, optionLimits } from '../../domain/plan/options-sheet.ts';
 import { looksLikeClass, looksLikeEdit, nearestEdit } from '../../domain/shorthand/edit-words.ts';
-import { inertText } from '../blocks/escape.ts';
 import { renderFindings } from '../blocks/findings-lines.ts';
-import { renderHelp, renderNearestEdit, renderThreadHelp } from '../blocks/help-message.ts';
-import { inSeveral } from '../blocks/in-several.ts';
+import { renderNearestEdit, renderThreadHelp, renderUnclear } from '../blocks/help-message.ts';
 import { renderMuscles } from '../blocks/muscles-lines.ts';
 import { renderTimeline } from '../blocks/timeline-lines.ts';
 import { addsLines, readsAsLines, withLines } from '../flows/adds-lines.ts';
 import { answerOptions, answerSwaps } from '../flows/answer-asks.ts';
 import { answerLastTime } from '../flows/answer-last-time.ts';
 import { applyEdit, type Changed, redo, rewrite, undo } from '../flows/change-plan.ts';
+import { listVersions } from '../flows/list-versions.ts';
 import { contextFor, type OpenPlan } from '../flows/open-plan.ts';
+import { type LinesPutRight, putLinesRight } from '../flows/put-lines-right.ts';
 import { approve, askChanges, type Stepped, sendForReview, withdraw } from '../flows/review-plan.ts';
 import type { Desk, Message } from '../handling.ts';
 
@@ -27,14 +28,15 @@ const threadWords: Readonly<Record<string, Said>> = {
   harder: (desk, open) => answerSwaps(desk, open, 'harder'),
   'no kit': (desk, open) => answerSwaps(desk, open, 'no kit'),
   'last time': (desk, open) => answerLastTime(desk, open),
-  versions: async (desk, open) => renderVersions(desk, open),
+  versions: async (desk, open) => listVersions(desk, open),
+  fill: async (desk, open) => [answerFill(desk, open)],
   send: async (desk, open, by) => answerOf(await sendForReview(desk, open, by)),
   withdraw: async (desk, open, by) => answerOf(await withdraw(desk, open, by)),
   approve: async (desk, open, by, rest) =>
     answerOf(await approve(desk, open, by, open.record.currentVersion, rest.replace(/^:\s*/, ''))),
   changes: async (desk, open, by, rest) =>
     answerOf(await askChanges(desk, open, by, open.record.currentVersion, rest.replace(/^:\s*/, ''))),
-  help: async (desk) => [renderHelp(desk.words)],
+  help: async (desk, open) => [renderThreadHelp(open, desk.words)],
 };
 
 /** Words that carry on after the first; the others mean something only when they stand alone. */
@@ -58,17 +60,22 @@ export async function sayInThread(
   const [, first = '', rest = ''] = /^([\p{L}]+)[\s:]*([\s\S]*)$/u.exec(trimmed) ?? [];
   const word = first.toLowerCase();
   if (takesMore.has(word)) return (threadWords[word] ?? noAnswer)(desk, open, by, rest);
+  const steps = stepsIn(trimmed);
+  if (steps !== undefined) return inTurn(desk, open, by, steps);
+  const right = putLinesRight(open.version.text, trimmed);
+  if (right !== undefined) return lineAnswer(desk, open, by, right);
   if (looksLikeEdit(trimmed)) return editOrLines(desk, open, by, trimmed);
-  const fixed = withLinePutRight(open.version.text, trimmed);
-  if (fixed !== undefined) return answerOf(await rewrite(desk, open, by, fixed));
   const context = await contextFor(desk);
   if (looksLikeClass(trimmed, context)) return answerOf(await rewrite(desk, open, by, trimmed));
   const { text: draft } = open.version;
-  const add = async () => answerOf(await rewrite(desk, open, by, withLines(draft, trimmed)));
+  const add = async () =>
+    answerOf(await rewrite(desk, open, by, withLines(draft, trimmed), { adds: 'a line' }));
   if (isBeingWritten(open) && readsAsLines(draft, trimmed, context)) return add();
   const near = nearestEdit(trimmed);
   if (near !== undefined) return [renderNearestEdit(open, near, desk.words)];
-  return isBeingWritten(open) && addsLines(draft, trimmed, context) ? add() : [renderThreadHelp(desk.words)];
+  return isBeingWritten(open) && addsLines(draft, trimmed, context)
+    ? add()
+    : [renderUnclear(open, desk.words)];
 }
 
 /** An ask as it stands in the table, whatever its case, spaces and last sign. */
@@ -98,28 +105,81 @@ async function editOrLines(
   const edited = await applyEdit(desk, open, by, text);
   if (edited.kind === 'changed' || !isBeingWritten(open)) return answerOf(edited);
   return readsAsLines(open.version.text, text, await contextFor(desk))
-    ? answerOf(await rewrite(desk, open, by, withLines(open.version.text, text)))
+    ? answerOf(await rewrite(desk, open, by, withLines(open.version.text, text), { adds: 'a line' }))
     : answerOf(edited);
 }
 
-/** `line 6: goblet squat` puts that one line of the draft in its place. */
-function withLinePutRight(text: string, said: string): string | undefined {
-  const [, number, line] = /^line\s+(\d{1,3})\s*[:.]?\s+(.+)$/iu.exec(said) ?? [];
-  const lines = text.split('\n');
-  const index = Number(number) - 1;
-  if (line === undefined || lines[index] === undefined) return undefined;
-  return lines.map((each, place) => (place === index ? line : each)).join('\n');
+async function lineAnswer(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  right: LinesPutRight,
+): Promise<readonly Message[]> {
+  const { draft } = desk.words;
+  switch (right.kind) {
+    case 'text':
+      return answerOf(await rewrite(desk, open, by, right.text));
+    case 'no such line':
+      return [{ text: draft.noSuchLine(right.line, right.last) }];
+    case 'nothing left':
+      return [{ text: draft.onlyLines }];
+  }
+}
+
+type Step = { readonly kind: 'undo' | 'redo' } | { readonly kind: 'edits'; readonly text: string };
+
+/** `undo⏎undo`, `swap A front squat⏎undo`: steps in turn, where `undo` or `redo` is one of several lines. */
+function stepsIn(text: string): readonly Step[] | undefined {
+  const lines = text.split(/[\n;]/).filter((line) => line.trim() !== '');
+  const steps: Step[] = [];
+  for (const line of lines) {
+    const word = plainAsk(line.trim());
+    const last = steps.at(-1);
+    if (word === 'undo' || word === 'redo') steps.push({ kind: word });
+    else if (last?.kind === 'edits') steps.splice(-1, 1, { kind: 'edits', text: `${last.text}\n${line}` });
+    else steps.push({ kind: 'edits', text: line });
+  }
+  const isStep = (step: Step) => step.kind !== 'edits' || looksLikeEdit(step.text);
+  const isMixed = lines.length > 1 && steps.some(({ kind }) => kind !== 'edits');
+  return isMixed && steps.every(isStep) ? steps : undefined;
+}
+
+/** Each step on what the one before it left, up to the first that can't be made; letters are those of the first version. */
+async function inTurn(
+  desk: Desk,
+  open: OpenPlan,
+  by: string,
+  steps: readonly Step[],
+): Promise<readonly Message[]> {
+  let now = open;
+  for (const step of steps) {
+    const outcome = await stepOf(desk, now, by, step, open.record.currentVersion);
+    if (outcome.kind === 'kept') return [outcome.message];
+    now = outcome.open;
+  }
+  return [];
+}
+
+function stepOf(desk: Desk, now: OpenPlan, by: string, step: Step, madeOn: number): Promise<Changed> {
+  switch (step.kind) {
+    case 'undo':
+      return undo(desk, now, by);
+    case 'redo':
+      return redo(desk, now, by);
+    case 'edits':
+      return applyEdit(desk, now, by, step.text, madeOn);
+  }
+}
+
+function answerFill(desk: Desk, { version }: OpenPlan): Message {
+  const open = version.plan === undefined ? [] : openLabels(version.plan);
+  const { draft } = desk.words;
+  return { text: open.length === 0 ? draft.noLineOpen : draft.fillByHand(open) };
 }
 
 /** A draft still being written, as against one that is edited. */
 function isBeingWritten({ record, version }: OpenPlan): boolean {
   return record.state === 'draft' && version.cause.kind === 'written';
-}
-
-async function renderVersions(desk: Desk, open: OpenPlan): Promise<readonly Message[]> {
-  const versions = await desk.stores.plans.listVersions(desk.studioId, open.record.id);
-  const lines = versions.map((version) => inertText(desk.words.flow.versionLine(version)));
-  return inSeveral('', lines, desk.words);
 }
 
 const noAnswer: Said = async () => [];

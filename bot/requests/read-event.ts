@@ -132,6 +132,7 @@ export function readEvent(body: unknown, self: Self): IncomingEvent | undefined 
       text: event.type === 'app_mention' ? withoutMention(words.text, self) : words.text,
       edited,
       ...(edited ? { editedStamp: event.message.edited.ts } : {}),
+      ...(edited && event.previous_message ? { before: event.previous_message.text } : {}),
     },
   };
 }

@@ -3,10 +3,12 @@ import { type KitNeed, kitItems } from '../../domain/catalogue/kit.ts';
 import type { OwnMoveFacts } from '../../domain/catalogue/make-own-move.ts';
 import { muscles } from '../../domain/catalogue/muscles.ts';
 import { keepText } from '../../domain/shorthand/keep-text.ts';
+import { maySet } from '../../domain/who-may-set.ts';
 import { toYou, withPlan } from '../actions/with-plan.ts';
 import { kitValue, noKit, ownMoveForm } from '../blocks/own-move-form.ts';
+import { settingsView } from '../blocks/settings-forms.ts';
 import { rewrite } from '../flows/change-plan.ts';
-import { addOwnMove, changeOurMove } from '../flows/own-moves.ts';
+import { addOwnMove, changeOurMove, type OwnMoveOutcome } from '../flows/own-moves.ts';
 import { type PlanOfValue, planOfValue } from '../flows/plan-of-value.ts';
 import type { ActionRequest, Desk, FormValues, Handler, Reaction, ViewRequest } from '../handling.ts';
 import { errorAt, textOf } from './plan-views.ts';
@@ -42,10 +44,12 @@ export const onOwnMoveForm: Handler<ViewRequest> = async ({ values, metadata, pe
   const facts = factsIn(values);
   if (facts === undefined) return errorAt('name', desk.words.flow.buttonGone);
   const name = textOf(values, 'name').trim();
-  const found = await planOfValue(desk, metadata);
-  if (found === undefined) return errorAt('name', desk.words.flow.buttonGone);
+  const isOfSettings = metadata === '';
+  const found = isOfSettings ? undefined : await planOfValue(desk, metadata);
+  if (found === undefined && !isOfSettings) return errorAt('name', desk.words.flow.buttonGone);
   const outcome = await addOwnMove(desk, personId, name, like, facts);
   if (outcome.kind === 'kept') return errorAt('name', outcome.text);
+  if (found === undefined) return backInSettings(outcome, personId);
   await rereadDraft(outcome.desk, personId, found, name);
   return told(outcome.text);
 };
@@ -63,8 +67,14 @@ export const onChangeOwnMoveForm: Handler<ViewRequest> = async ({ values, metada
     facts: { ...facts, nicknames: facts.nicknames ?? [], assisting: facts.assisting ?? [] },
     ...(retired === wasRetired ? {} : { retired }),
   });
-  return outcome.kind === 'kept' ? errorAt('standing', outcome.text) : told(outcome.text);
+  return outcome.kind === 'kept' ? errorAt('standing', outcome.text) : backInSettings(outcome, personId);
 };
+
+/** The list of own moves again, with what became of it. */
+function backInSettings({ desk, text }: OwnMoveOutcome & { readonly kind: 'done' }, by: string): Reaction {
+  if (!maySet(desk.settings, by)) return told(text);
+  return { ack: { kind: 'update', view: settingsView({ part: 'own moves' }, desk, text) }, answers: [] };
+}
 
 /** Name, nicknames and cue are read by everyone. */
 function privateTexts(values: FormValues, { words }: Desk): Reaction | undefined {
@@ -86,7 +96,8 @@ async function rereadDraft(
   const text = keepText(open.version.text);
   const stands = value.version === open.record.currentVersion;
   const [start, end] = value.at;
-  await rewrite(desk, open, by, stands ? text.slice(0, start) + name + text.slice(end) : open.version.text);
+  const fixed = stands ? text.slice(0, start) + name + text.slice(end) : open.version.text;
+  await rewrite(desk, open, by, fixed, { adds: 'where lines follow' });
 }
 
 function factsIn(values: FormValues): OwnMoveFacts | undefined {

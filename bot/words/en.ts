@@ -24,8 +24,10 @@ import { coachWeekWords } from './en/coach-week-words.ts';
 import { countdownWords } from './en/countdown-words.ts';
 import { dataWords } from './en/data-words.ts';
 import { dismissWords } from './en/dismiss-words.ts';
+import { draftWords } from './en/draft-words.ts';
 import { faultWords } from './en/fault-words.ts';
 import { findingText, severityText, standingLine } from './en/finding-words.ts';
+import { helpWords } from './en/help-words.ts';
 import { homeWords } from './en/home-words.ts';
 import { noteText } from './en/note-words.ts';
 import { ownMoveWords } from './en/own-move-words.ts';
@@ -36,15 +38,7 @@ import { problemText } from './en/problem-words.ts';
 import { refusalText } from './en/refusal-words.ts';
 import { coachWords } from './en/review-words.ts';
 import { settingsWords } from './en/settings-words.ts';
-import {
-  afterWords,
-  editWords,
-  flowWords,
-  formWords,
-  helpWords,
-  reviewWords,
-  whenText,
-} from './en/talk-words.ts';
+import { afterWords, editWords, flowWords, formWords, reviewWords, whenText } from './en/talk-words.ts';
 import { weekWords } from './en/week-words.ts';
 
 /** Every sentence for people in English, by stage. */
@@ -84,6 +78,7 @@ export const english = {
   flow: flowWords,
   help: helpWords,
   asks: askWords,
+  draft: draftWords,
   dismiss: dismissWords,
   forms: formWords,
   after: afterWords,

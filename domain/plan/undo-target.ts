@@ -23,6 +23,20 @@ export function firstTarget(versions: readonly Caused[]): number | undefined {
   return place > 0 ? line[0] : undefined;
 }
 
+/** The versions that the plan is made of as it stands, none of them undone, in the order made. */
+export function standingVersions(versions: readonly Caused[]): readonly number[] {
+  const { versions: line, place } = lineOf(versions);
+  return line.slice(0, place + 1);
+}
+
+/** The edits that stand since the class was last written, as versions, in the order made. */
+export function editsSinceWritten(versions: readonly Caused[]): readonly number[] {
+  const standing = standingVersions(versions);
+  const isEdit = (version: number) =>
+    versions.some((each) => each.version === version && each.cause.kind === 'edit');
+  return standing.slice(standing.findLastIndex((version) => !isEdit(version)) + 1);
+}
+
 function lineOf(versions: readonly Caused[]): Line {
   return versions.reduce<Line>(walk, { versions: [], place: -1 });
 }

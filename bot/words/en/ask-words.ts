@@ -5,15 +5,6 @@ import type { SwapWish } from '../../../domain/plan/swaps-for.ts';
 import { checkNames } from './check-names.ts';
 
 export const askWords = {
-  /** The small fixed set, as the help lists it. */
-  help: [
-    '*Ask the plan:* timeline · why · muscles · easier · harder · no kit · last time · versions',
-    '*Options for someone:* no jumps · no floor · no wrists · nothing overhead · not on the back',
-    '*Then:* send, or again Row &amp; Squat for an earlier class anew (and open for its structure alone)',
-    '*Head coaches:* reviews, and in a review’s thread B1: with a comment on that move',
-  ].join('\n'),
-  threadHelp:
-    'I did not read that as an edit. Some that work: swap A2 front squat · rounds A x4 · rest B 15 · drop C · undo · redo',
   swapLead: (wish: SwapWish) => swapLead(wish),
   swap: (label: string, move: string, to: string | undefined) =>
     to === undefined ? `*${label}* ${move}: nothing at hand` : `*${label}* ${move} → ${to}`,

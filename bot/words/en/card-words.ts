@@ -152,7 +152,6 @@ export const cardWords = {
     count === 1
       ? 'One line I could not read. Your draft is kept.'
       : `${count} lines I could not read. Your draft is kept.`,
-  problemsNext: 'Tap a name, reply with the line put right (line 6: …), or edit your message.',
   version: (version: number) => `v${version}`,
   factor: (factor: number, move: FactorMove | undefined) =>
     move === undefined || move.to !== factor
@@ -172,6 +171,7 @@ export const cardWords = {
     findings: 'All checks and why',
     muscles: 'Muscles in detail',
     undo: 'Undo',
+    redo: 'Redo',
     keepAsWords: 'Keep as words, no load',
     useName: (name: string) => `Use ${name}`,
   },

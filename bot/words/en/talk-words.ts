@@ -16,28 +16,9 @@ export function whenText({ date, time }: Pick<ZonedMoment, 'date' | 'time'>): st
   return `${day.format(new Date(`${date}T00:00:00Z`))}, ${time}`;
 }
 
-export const helpWords = {
-  lead: 'Write a class as a message and I time it, count its load and check it. Copy this one and send it back:',
-  example: [
-    'Push & Hinge, 30 min, level 2, 10 people',
-    'warm-up 6:00: march, hip hinge',
-    'circuit x3, 40/20',
-    'push-up',
-    'kettlebell swing',
-    'plank',
-    'rest 60',
-    'emom 6',
-    '8 goblet squat',
-    '10 bent-over row',
-    'cool-down to the end',
-  ].join('\n'),
-  after:
-    'Under its card, reply with an edit (swap A2 front squat, rounds A x4, undo), or timeline, why, muscles, send. Here: week for the running week; new move yard crawl like bear crawl for a move of our own, our moves for all of them; my data, forget me, notices for what is kept and told.',
-} as const;
-
 export const flowWords = {
   fixLinesFirst:
-    'Some lines could not be read yet. Put them right first: tap a name on the card, or reply with line 6: and the line.',
+    'Some lines could not be read yet. Put them right first: tap a name on the card, or reply with its number and the line put right: line 6: goblet squat',
   madeOnEarlierVersion: (version: number) =>
     `The plan is at v${version} now, and that line has moved on. The card shows it as it stands.`,
   nothingToUndo: 'This is the first version: there is nothing to undo.',
@@ -55,8 +36,8 @@ export const flowWords = {
   weekUnclear: (running: string) =>
     `Which week? week alone is the running one; week last, or week ${running}, work too.`,
   nearestEdit: (edit: string) => `I did not read that as an edit. Did you mean: ${edit}`,
-  versionLine: ({ version, cause, totalSeconds, madeAt }: PlanVersion) =>
-    `v${version} · ${causeText(cause)} · ${totalSeconds === 0 ? 'lines to put right' : lengthText(totalSeconds)} · ${madeAt.slice(0, 16).replace('T', ' ')} UTC`,
+  versionLine: ({ version, cause, totalSeconds }: PlanVersion) =>
+    `v${version} · ${causeText(cause)} · ${totalSeconds === 0 ? 'lines to put right' : lengthText(totalSeconds)}`,
 } as const;
 
 function causeText(cause: PlanVersion['cause']): string {
@@ -75,7 +56,7 @@ function causeText(cause: PlanVersion['cause']): string {
 export const editWords = {
   undone: (version: number) => `Undone: this is v${version} again.`,
   redone: (version: number) => `Redone: this is v${version} again.`,
-  rewritten: (title: string) => `Read anew: ${title}.`,
+  rewritten: (title: string) => `Read anew: ${title}${/[.!?…]$/u.test(title) ? '' : '.'}`,
   cleared: (finding: string) => `Cleared: ~${finding.replaceAll('*', '')}~`,
 } as const;
 

@@ -33,8 +33,8 @@ describe('an ask is answered from the plan and changes nothing', () => {
     ['timeline', ['`  6:00`  *A push-up*  0:40 · round 1', '*cool-down to the end*']],
     ['Timeline?', ['`  6:00`  *A push-up*  0:40 · round 1']],
     ['why', ['Checked: nothing to mend.']],
-    ['muscles', ['*chest*  chest 3 (2:00)']],
-    ['versions', ['v1 · written · 30:00 · 2026-11-02 09:00 UTC']],
+    ['muscles', ['*chest*  3 (2:00)', '*back*  upper back ']],
+    ['versions', ['v1 · written · 30:00 · today 09:00']],
     ['easier', ['*A* push-up → knee push-up', '*D* goblet squat → bodyweight squat']],
     ['harder', ['*D* goblet squat → front squat']],
     ['no kit', ['*B* kettlebell swing → ']],
@@ -58,20 +58,81 @@ describe('an ask is answered from the plan and changes nothing', () => {
     expect(words).toHaveLength(16);
     await reply(word);
     expect(answers().length + talk.inChannel('C7').length).toBeGreaterThan(0);
-    expect(last().text).not.toContain(english.asks.threadHelp);
+    expect(last().text).not.toContain('I did not read that');
   });
 
   test('each is listed in the help', async () => {
-    await talk.say(ana, 'hello');
+    await talk.say(ana, 'help');
     const help = talk.posts().findLast(({ thread: under }) => under === undefined)?.text ?? '';
     const listed = ['timeline', 'why', 'muscles', 'easier', 'harder', 'no kit', 'last time', 'versions'];
     for (const ask of [...listed, 'no jumps', 'no floor', 'no wrists', 'nothing overhead', 'not on the back'])
       expect(help).toContain(ask);
   });
 
-  test.each(['what about tomorrow', 'nice'])('%s gets the edits and asks that work here', async (words) => {
-    await reply(words);
-    expect(last().text).toBe(`${english.asks.threadHelp}\n${english.asks.help}`);
+  test.each(['what about tomorrow', 'asdf', 'hello'])(
+    '%s is told in two lines what works here',
+    async (words) => {
+      await reply(words);
+      expect(last().text).toBe(english.help.unclearInThread(['swap A bear crawl', 'drop E']));
+      expect(last().text.split('\n')).toHaveLength(2);
+    },
+  );
+
+  test.each(['thanks', 'Thanks!', 'ok', 'OK, thanks a lot', ':+1:', '👍🏽', 'nice, done.'])(
+    '%s needs no lecture',
+    async (words) => {
+      await reply(words);
+      expect(last().text).toBe(english.draft.gladly);
+      await talk.say(ana, words);
+      expect(talk.inChannel('D1').at(-1)?.text).toBe(english.draft.gladly);
+    },
+  );
+
+  test.each(['ok swap A bear crawl', 'good morning', 'done with A', '👋'])(
+    '%s is more than that',
+    (words) => {
+      expect(english.draft.isSmallTalk(words)).toBe(false);
+    },
+  );
+
+  test('versions are told in the studio’s zone and by day', async () => {
+    talk.clock.instant = '2026-11-03T09:30:00.000Z';
+    await reply('drop C');
+    talk.clock.instant = '2026-11-05T00:10:00.000Z';
+    await reply('undo');
+    await reply('versions');
+    expect(
+      last()
+        .text.split('\n')
+        .map((line) => line.split(' · ').at(-1)),
+    ).toEqual(['Mon 2 Nov, 09:00', 'Tue 3 Nov, 09:30', 'today 00:10']);
+  });
+
+  test('every word of the help works as it stands there', async () => {
+    await reply('help');
+    const said = [...last().text.matchAll(/`([^`]+)`/g)].map(([, word = '']) => word);
+    expect(said).toHaveLength(28);
+    for (const word of said) {
+      thread = await talk.say(ana, english.help.example);
+      if (word === 'undo' || word === 'redo' || word === 'withdraw')
+        await reply({ undo: 'drop C', redo: 'drop C\nundo', withdraw: 'send' }[word] ?? '');
+      const before = answers().length;
+      await reply(word);
+      const told = answers().slice(before);
+      expect(told.length, word).toBeGreaterThan(0);
+      expect(told.map(({ text }) => text).join('\n'), word).not.toMatch(
+        /I did not read|I don't read|nothing to [ur]|there is no [A-Z]|is not whole|can't read/,
+      );
+    }
+  });
+
+  test('the help of a class without those letters names its own', async () => {
+    thread = await talk.say(
+      ana,
+      'Pairs, 30 min\nemom 10\n8 push-up + 8 plank\n10 goblet squat\ncool-down to the end',
+    );
+    await reply('help');
+    expect(last().text).toContain('`swap A1 bear crawl` · `drop B` · `move B before A`');
   });
 });
 

@@ -217,7 +217,7 @@ describe('lines that could not be read', () => {
 });
 
 describe('help', () => {
-  test.each(['hello', 'Hi!', 'what can you do?', 'help', 'x', '…', '👋'])(
+  test.each(['hello', 'Hi!', 'what can you do?', 'asdf', 'x', '…', '👋', ':wave:'])(
     '%s is answered with an example',
     async (text) => {
       await talk.say(ana, text);

@@ -46,8 +46,15 @@ describe('an edit', () => {
   test('tells the time, the sets that moved, and what the checks gained', async () => {
     await reply('rounds A x4');
     const lines = lastAnswer()?.split('\n') ?? [];
-    expect(lines).toContain('*30:00, exactly the teaching time*');
+    expect(lines.join()).not.toContain('30:00');
     expect(lines.find((line) => line.startsWith('Interval sets:'))).toContain('chest 3 → 4');
+  });
+
+  test('tells the time where it moved, and that nothing did', async () => {
+    await reply('cool-down 5:00');
+    expect(lastAnswer()).toMatch(/\*30:00 → \d+:\d\d of 30:00/);
+    await reply('level 2');
+    expect(lastAnswer()).toBe(english.draft.nothingChanged);
   });
 
   test('several in one message are one version, all with the letters of the version before', async () => {
@@ -111,6 +118,48 @@ describe('undo and redo', () => {
     expect((await talk.planOf(ana)).currentVersion).toBe(7);
   });
 
+  test.each([
+    ['undo\nundo', 1],
+    ['rounds A x2\nundo', 3],
+    ['undo\nredo', 3],
+    ['undo; swap C side plank split sides; undo', 2],
+  ])('%s in one message are made in turn', async (words, restores) => {
+    await reply('rounds A x5');
+    await reply('rounds A x4');
+    const { version } = await talk.versionOf(ana);
+    await reply(words);
+    const made = await talk.versionOf(ana);
+    expect(made.version).toBe(version + words.split(/[\n;]/).length);
+    expect(made.cause).toMatchObject({ restores });
+  });
+
+  test('in turn, the letters of an edit are those the message was written on', async () => {
+    await reply('drop A');
+    await reply('undo\nswap C side plank split sides');
+    // C was the squat before A came back.
+    expect((await talk.versionOf(ana)).text).not.toContain('goblet squat');
+  });
+
+  test('an undo carries the way back as a button', async () => {
+    await reply('drop C');
+    await reply('drop C');
+    await reply('undo');
+    expect(buttonsOf(talk.inThread(thread).at(-1) ?? { text: '', blocks: [] })).toEqual([
+      'Send for review',
+      'Undo',
+      'Redo',
+    ]);
+    await talk.tap(ana, 'Redo');
+    expect((await talk.versionOf(ana)).cause).toEqual({ kind: 'redo', restores: 3 });
+    await reply('undo\nundo');
+    const answer = talk.inThread(thread).at(-1);
+    expect(buttonsOf(answer ?? { text: '', blocks: [] })).toEqual(['Send for review', 'Redo']);
+    await talk.tap(ana, 'Redo', answer);
+    await talk.tap(ana, 'Redo', answer);
+    expect((await talk.versionOf(ana)).cause).toEqual({ kind: 'redo', restores: 2 });
+    expect(talk.toldLast()).toContain('The plan is at v');
+  });
+
   test('the button undoes the change it stands under, and tapped again nothing more', async () => {
     await reply('drop C');
     await reply('rounds A x4');
@@ -163,6 +212,7 @@ test('buttons go from an answer once the next change is made, and once the plan 
   const [, first, second] = talk.inThread(thread);
   expect(buttonsOf(first ?? { text: '', blocks: [] })).toEqual([]);
   expect(buttonsOf(second ?? { text: '', blocks: [] })).toEqual(['Send for review', 'Undo']);
+  expect(shownText(first ?? { text: '', blocks: [] })).not.toContain('draft');
   await talk.tap(ana, 'Send for review', second);
   expect(talk.inThread(thread).slice(1).flatMap(buttonsOf)).toEqual([]);
 });

@@ -2,13 +2,19 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { renderOptions, renderSwaps } from '../../../bot/blocks/ask-messages.ts';
 import { renderBatch, renderBatchDone } from '../../../bot/blocks/batch-message.ts';
-import { renderChange } from '../../../bot/blocks/change-message.ts';
+import { renderChange, renderLinesSoFar } from '../../../bot/blocks/change-message.ts';
 import { renderComment } from '../../../bot/blocks/comment-messages.ts';
 import { renderCardPages, renderDraftCard } from '../../../bot/blocks/draft-card.ts';
 import { renderFindings } from '../../../bot/blocks/findings-lines.ts';
 import { findingsView } from '../../../bot/blocks/findings-view.ts';
 import { readingView } from '../../../bot/blocks/forms.ts';
-import { renderHelp, renderNearestEdit, renderThreadHelp } from '../../../bot/blocks/help-message.ts';
+import {
+  renderHelp,
+  renderNearestEdit,
+  renderThreadHelp,
+  renderUnclear,
+  renderWholeHelp,
+} from '../../../bot/blocks/help-message.ts';
 import { musclesLines, renderMuscles } from '../../../bot/blocks/muscles-lines.ts';
 import { commentForm } from '../../../bot/blocks/review-forms.ts';
 import { renderDifference, renderReview } from '../../../bot/blocks/review-message.ts';
@@ -28,6 +34,10 @@ import { limits } from '../../../domain/shorthand/limits.ts';
 import { faultsIn } from '../../helpers/conversation.ts';
 
 const show = { words: english, catalogue };
+const leftOutEdits = Array(40).fill({
+  said: 'title '.concat('x&'.repeat(700)),
+  edit: 'title '.concat('x&'.repeat(700)),
+});
 const context = { catalogue, settings: defaultSettings, now: '2026-11-02T09:00:00.000Z' };
 
 /** A plan as the flows open it, without a store. */
@@ -90,7 +100,8 @@ function everything(open: OpenPlan, before: OpenPlan): readonly unknown[] {
   const messages: readonly Message[] = [
     renderDraftCard(open, show),
     ...renderCardPages(open, show),
-    ...renderChange(before, open, changes, show),
+    ...renderChange(before, open, { changes, leftOut: leftOutEdits }, show),
+    renderLinesSoFar(open, show),
     renderReview(open, [asked], undefined, known, show),
     renderReview({ ...open, record: { ...open.record, state: 'draft' } }, [asked], before, known, show),
     ...renderDifference(before, open, show),
@@ -107,7 +118,9 @@ function everything(open: OpenPlan, before: OpenPlan): readonly unknown[] {
     ),
     renderBatchDone(1, Array(70).fill({ open, trouble: '' }), show),
     renderHelp(english),
-    renderThreadHelp(english),
+    renderWholeHelp({ ...show, now: context.now, settings: context.settings }),
+    renderThreadHelp(open, english),
+    renderUnclear(open, english),
     renderNearestEdit(open, 'swap A1 push-up', english),
     ...(plan === undefined || open.report.kind !== 'report'
       ? []

@@ -190,7 +190,11 @@ describe('what a handler is given', () => {
       messagePayload('undo', { ts: '5.6', thread_ts: '5.5' }),
       { ...dm, text: 'undo', stamp: '5.6', thread: '5.5' },
     ],
-    ['an edit by a person', eventPayload(edit), { ...dm, text: 'new', stamp: '5.5', edited: true }],
+    [
+      'an edit by a person',
+      eventPayload(edit),
+      { ...dm, text: 'new', stamp: '5.5', edited: true, editedStamp: '6.6', before: 'old' },
+    ],
     [
       'a mention, without the name that opens it',
       eventPayload(mention),
