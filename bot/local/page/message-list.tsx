@@ -14,6 +14,8 @@ type Props = {
   readonly openThread?: (ts: string) => void;
   readonly opened?: string;
   readonly emptyText: string;
+  /** True while the messages are on their way. */
+  readonly isOpening?: boolean;
 };
 
 /** Where the list stands when it shows its newest message, a long one from its first line. */
@@ -80,7 +82,7 @@ export const MessageList = (props: Props) => {
       }}
     >
       <div ref={content}>
-        {shown.length === 0 && <p class="empty">{props.emptyText}</p>}
+        {shown.length === 0 && props.isOpening !== true && <p class="empty">{props.emptyText}</p>}
         {shown.map((message, index) => {
           const before = shown[index - 1];
           const isNewDay = before === undefined || dayOf(before) !== dayOf(message);

@@ -132,10 +132,24 @@ const HomeView = (props: { readonly state: PageState; readonly tell: (message: s
   );
 };
 
+/** What was last read, and for whom: it is shown nowhere else while the next place is on its way. */
+type Loaded = {
+  readonly as: string;
+  readonly place: string;
+  readonly messages: readonly ShownMessage[];
+};
+const nothingLoaded: Loaded = { as: '', place: '', messages: [] };
+
+const Opening = () => (
+  <p class="empty opening" role="status">
+    Opening …
+  </p>
+);
+
 const Page = () => {
   const [route, go] = useRoute();
   const [state, setState] = useState<PageState | undefined>(undefined);
-  const [messages, setMessages] = useState<readonly ShownMessage[]>([]);
+  const [loaded, setLoaded] = useState<Loaded>(nothingLoaded);
   const [traffic, setTraffic] = useState<readonly TrafficLine[]>([]);
   const [notice, setNotice] = useState<string | undefined>(undefined);
   const [isLive, setLive] = useState(true);
@@ -158,7 +172,7 @@ const Page = () => {
     ]);
     if (turn !== latestLoad.current) return;
     setState(fresh);
-    setMessages(seen ?? []);
+    setLoaded({ as: fresh.me.id, place: target, messages: seen ?? [] });
     setTraffic(sent ?? []);
     const unread = fresh.places.find(({ id }) => id === target)?.unread ?? 0;
     if (unread > 0 && document.visibilityState === 'visible')
@@ -183,6 +197,11 @@ const Page = () => {
 
   const isThere = state !== undefined;
   const me = state?.me.id ?? '';
+  const isLoaded =
+    loaded.as === me &&
+    loaded.place === place &&
+    (route.as === me || state?.people.some(({ id }) => id === route.as) !== true);
+  const messages = isLoaded ? loaded.messages : nothingLoaded.messages;
   useEffect(() => {
     if (!isThere) return;
     if (place === 'home') void askServer.openApp({ as: me, tab: 'home' });
@@ -237,14 +256,14 @@ const Page = () => {
   const wasLoaded = useRef<string | undefined>(undefined);
   useEffect(() => {
     const where = `${me} ${place}`;
-    const isFirstLook = wasLoaded.current !== where || messages.length === 0;
-    if (messages.length > 0 || isThere) wasLoaded.current = where;
-    if (answered === undefined || answered === shownAnswer.current) return;
+    const isFirstLook = wasLoaded.current !== where;
+    if (isLoaded) wasLoaded.current = where;
+    if (!isLoaded || answered === undefined || answered === shownAnswer.current) return;
     shownAnswer.current = answered;
     if (isFirstLook || newestMine === undefined || !matchMedia(wideEnoughForTwo).matches) return;
     setOpenedByItself(newestMine.ts);
     go({ as: me, place, thread: newestMine.ts });
-  }, [answered, go, isThere, me, messages.length, newestMine, place]);
+  }, [answered, go, isLoaded, me, newestMine, place]);
 
   if (state === undefined)
     return (
@@ -318,7 +337,8 @@ const Page = () => {
             if (event.key === 'Escape' && !event.defaultPrevented && thread !== undefined) closeThread();
           }}
         >
-          {place === 'home' && <HomeView key={me} state={state} tell={setNotice} />}
+          {place === 'home' && isLoaded && <HomeView key={me} state={state} tell={setNotice} />}
+          {!isLoaded && shownPlace === undefined && <Opening />}
           {place === 'traffic' && (
             <TrafficView
               lines={traffic}
@@ -340,8 +360,10 @@ const Page = () => {
                   )}
                 </div>
                 <MessageList
+                  key={`${me} ${place}`}
                   state={state}
                   place={place}
+                  isOpening={!isLoaded}
                   label={`Messages in ${placeTitle(shownPlace)}`}
                   shown={topLevel}
                   all={messages}
@@ -380,7 +402,7 @@ const Page = () => {
               )}
             </>
           )}
-          {place !== 'home' && place !== 'traffic' && shownPlace === undefined && (
+          {place !== 'home' && place !== 'traffic' && isLoaded && shownPlace === undefined && (
             <p class="empty">{state.me.name} is not in this place. Choose another above.</p>
           )}
         </main>

@@ -359,6 +359,27 @@ describe.skipIf(!hasBrowser)(
         expect(await field.evaluate((element) => element === document.activeElement)).toBe(true);
       }));
 
+    test('while a place is on its way, nothing of the one before stands in it', () =>
+      visit(laptop, async (page, server) => {
+        server.workspace.post({ placeId: directPlaceId(mira), authorId: 'U0BOT', text: 'for Mira alone' });
+        server.workspace.post({ placeId: team, authorId: 'U0BOT', text: 'news of the week' });
+        await page.getByText('for Mira alone').waitFor();
+        const held: (() => void)[] = [];
+        let isHeld = true;
+        await page.route('**/local/messages*', async (route) => {
+          if (isHeld) await new Promise<void>((goOn) => held.push(goOn));
+          await route.continue();
+        });
+        await page.getByRole('button', { name: /^# team/ }).click();
+        await page.getByRole('textbox', { name: 'Message to # team' }).waitFor();
+        await expect.poll(() => held.length, patience).toBeGreaterThan(0);
+        expect(await page.getByText('for Mira alone').count()).toBe(0);
+        expect(await page.getByText('Nothing here yet.').count()).toBe(0);
+        isHeld = false;
+        for (const goOn of held) goOn();
+        await page.getByText('news of the week').waitFor();
+      }));
+
     test('on a phone: many new messages leave the page as wide as the screen', () =>
       visit(phone, async (page, server) => {
         for (let index = 0; index < 12; index += 1)
