@@ -154,6 +154,8 @@ export async function openStudioOfRoles() {
   const draft = await write('draft');
   const edited = await write('edited');
   await say(people.owner, 'drop C', edited.thread);
+  const undone = await write('undone');
+  for (const text of ['drop C', 'undo']) await say(people.owner, text, undone.thread);
   const waits = await write('waits');
   await say(people.owner, 'send', waits.thread);
   const wrong = await write('wrong', `${classText('wrong')}\nemom 6\nqwertz jump`);
@@ -225,6 +227,8 @@ export async function openStudioOfRoles() {
     draftThread: draft.thread,
     edited: edited.plan,
     editedThread: edited.thread,
+    /** At its third version, the second taken back. */
+    undone: undone.plan,
     waits: waits.plan,
     waitsThread: waits.thread,
     reviewThread: await threadOfReview(waits.plan),
@@ -245,7 +249,9 @@ export async function openStudioOfRoles() {
     /** Has the plan `edited`. */
     planned: 'mon:2026-11-16',
     classes: await at(async (desk) => {
-      const found = await Promise.all(['mon:2026-11-02', 'mon:2026-11-09', 'thu:2026-11-05'].map((id) => findClass(desk, id)));
+      const found = await Promise.all(
+        ['mon:2026-11-02', 'mon:2026-11-09', 'thu:2026-11-05'].map((id) => findClass(desk, id)),
+      );
       return found.flatMap((each) => each ?? []);
     }),
   };

@@ -89,6 +89,11 @@ const clicks: Readonly<Record<keyof typeof actions, Row>> = {
     does: 'changes',
     ...theirs,
   },
+  redo: {
+    gesture: (w) => press(actions.redo, printButtonValue({ plan: w.undone, version: 3 })),
+    does: 'changes',
+    ...theirs,
+  },
   timeline: { gesture: (w) => onPlan(actions.timeline, w.waits), ...readers },
   allFindings: { gesture: (w) => onPlan(actions.allFindings, w.waits), ...readers },
   muscles: { gesture: (w) => onPlan(actions.muscles, w.waits), ...readers },
@@ -185,12 +190,6 @@ const clicks: Readonly<Record<keyof typeof actions, Row>> = {
   openOwnMove: {
     gesture: (w) => onPlan(actions.openOwnMove, w.wrong, { at: w.problem, name: 'qwertz jump' }),
     ...readers,
-  },
-  openDraft: {
-    gesture: () => inView(actions.openDraft, 'home'),
-    ...readers,
-    anywhere: true,
-    valueless: true,
   },
   openSettings: {
     gesture: () => press(actions.openSettings, 'home'),
@@ -372,7 +371,7 @@ const words: Readonly<Record<string, Row>> = {
   'can’t teach': {
     gesture: said("can't teach 2026-11-09"),
     by: ['coach', 'owner'],
-    does: 'changes',
+    does: 'shows',
     no: classes.noSuchClass("can't teach 2026-11-09"),
   },
   cancel: {
@@ -647,6 +646,7 @@ describe('a value made on an earlier version', () => {
     ],
     ['chooseMove', (w) => onPlan(actions.chooseMove, w.edited, { at: [0, 6], name: 'squat jump' })],
     ['undo', (w) => onPlan(actions.undo, w.edited)],
+    ['redo', (w) => onPlan(actions.redo, w.undone)],
     ['sendForReview', (w) => onPlan(actions.sendForReview, w.edited)],
     ['approve', (w) => onPlan(actions.approve, w.clean)],
     ['approveClean', (w) => press(actions.approveClean, JSON.stringify([[w.clean, 1]]))],
