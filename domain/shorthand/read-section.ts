@@ -13,6 +13,7 @@ import type { NameBook } from './moves/name-book.ts';
 import { packTokens } from './moves/pack-tokens.ts';
 import { type ReadLetter, readLetter } from './moves/read-letter.ts';
 import { joinTypedLetters, typedLabelOf } from './moves/typed-labels.ts';
+import { withRepsEach } from './moves/with-reps-each.ts';
 import { tokensOf } from './tokens-of.ts';
 import { type Told, tellProblem } from './told.ts';
 
@@ -128,11 +129,12 @@ function readLetteredSection(
 /** Lines joined as typed, and as the block's word groups them; where one can't be read, none is grouped. */
 function lettersOf(
   read: readonly ReadLetter[],
-  { movesALetter }: Extract<BlockLine, { readonly shape: 'letters' }>,
+  { movesALetter, repsEach }: Extract<BlockLine, { readonly shape: 'letters' }>,
   line: Line,
   told: Told,
 ): readonly Letter[] {
-  const letters = joinTypedLetters(read, told);
+  const typed = joinTypedLetters(read, told);
+  const letters = repsEach === undefined ? typed : withRepsEach(typed, repsEach, line.number, told);
   const areRead = read.every(({ letter }) => letter !== undefined);
   return movesALetter === undefined || !areRead
     ? letters

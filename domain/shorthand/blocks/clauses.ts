@@ -17,6 +17,7 @@ export type Clause =
   | { readonly kind: 'people a station'; readonly people: number }
   | { readonly kind: 'in pairs'; readonly how: 'swap' | 'one rests' | undefined }
   | { readonly kind: 'about rounds'; readonly rounds: number }
+  | { readonly kind: 'reps'; readonly reps: number }
   | { readonly kind: 'march in the rests' | 'burnout' | 'explain' | 'to the end' }
   | { readonly kind: 'name'; readonly start: number; readonly end: number }
   | { readonly kind: 'tabata protocol' }
@@ -222,6 +223,12 @@ const aboutRounds: Matcher<Clause> = (tokens, at) => {
   return { value: { kind: 'about rounds', rounds: number.value }, next: word?.next ?? number.next };
 };
 
+const repsClause: Matcher<Clause> = (tokens, at) => {
+  const number = wholeNumber(tokens, at);
+  const word = number && anyPhrase(tokens, number.next, ['reps', 'rep', 'reps each']);
+  return number && word && { value: { kind: 'reps', reps: number.value }, next: word.next };
+};
+
 const eachStation: Matcher<Clause> = (tokens, at) => {
   const number = wholeNumber(tokens, at);
   if (number === undefined) return undefined;
@@ -291,6 +298,7 @@ const matchers: readonly Matcher<Clause>[] = [
   countIn,
   aboutRounds,
   cap,
+  repsClause,
   eachStation,
   roundsClause,
   interval,

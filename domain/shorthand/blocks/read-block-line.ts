@@ -1,11 +1,12 @@
 import type { BlockKind, LetteredBlock } from '../../plan/plan.ts';
+import type { Span } from '../../span.ts';
 import type { Line } from '../lines-of.ts';
 import { printBlockLine } from '../print-block-line.ts';
 import { tokensOf } from '../tokens-of.ts';
 import type { Told } from '../told.ts';
-import { type BlockReading, say } from './block-reading.ts';
+import { type BlockReading, clauseOf, say } from './block-reading.ts';
 import { blockWordAt, wordFirst } from './block-words.ts';
-import { spanOf } from './clauses.ts';
+import { clausesOf, spanOf } from './clauses.ts';
 import { everydayHead } from './everyday-head.ts';
 import { readLadderLine } from './read-ladder-line.ts';
 import { type OpenLine, readOpenLine } from './read-open-line.ts';
@@ -27,9 +28,14 @@ export type BlockLine =
       readonly block?: LetteredBlock;
       /** So many neighbouring lines of one move are one letter. */
       readonly movesALetter?: number;
+      /** Reps of each move that has neither reps nor a time of its own: `straight x4, 10 reps`. */
+      readonly repsEach?: RepsEach;
     }
   | { readonly shape: 'open'; readonly kind: BlockKind; readonly open?: OpenLine }
   | { readonly shape: 'time'; readonly kind: BlockKind; readonly time?: TimeLine };
+
+/** So many reps, with where they are said. */
+export type RepsEach = { readonly reps: number; readonly span: Span };
 
 /** One block line; absent where the line begins with no block word. */
 export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
@@ -67,9 +73,11 @@ export function readBlockLine(line: Line, told: Told): BlockLine | undefined {
     default: {
       const block = form === 'every' ? readEveryLine(reading) : readLettered(reading, kind);
       const group = movesALetter === undefined ? {} : { movesALetter };
+      const each = clauseOf(clausesOf(tokens, word.next, 'seconds'), 'reps');
+      const repsEach = each === undefined ? {} : { repsEach: { reps: each.reps, span: each.span } };
       if (block === undefined || !isRead()) return { shape: 'letters', kind, ...group };
       if (movesALetter !== undefined || everydayHead(typed) !== undefined) sayReadAs(reading, block);
-      return { shape: 'letters', kind, block, ...group };
+      return { shape: 'letters', kind, block, ...group, ...repsEach };
     }
   }
 }

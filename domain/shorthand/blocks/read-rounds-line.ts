@@ -27,7 +27,7 @@ const shared: readonly ClauseKind[] = [
 
 const allowed: Readonly<Record<RoundsKind, readonly ClauseKind[]>> = {
   circuit: [...shared, 'between rounds'],
-  straight: [...shared, 'between letters'],
+  straight: [...shared, 'between letters', 'reps'],
   stations: [...shared, 'between rounds', 'people a station'],
   finisher: [...shared, 'between rounds'],
 };
@@ -93,6 +93,12 @@ function timesOf(
   const roundsClause = clauseOf(clauses, 'rounds');
   if (interval !== undefined && (work ?? rest) !== undefined) {
     return tell(reading, (work ?? rest ?? interval).span, { code: 'said-twice', what: 'work and rest' });
+  }
+  const reps = clauseOf(clauses, 'reps');
+  if (reps !== undefined && kind === 'straight') {
+    if ((interval ?? work) !== undefined)
+      return tell(reading, reps.span, { code: 'unknown-words', on: kind, works: forms[kind] });
+    within(reading, reps.span, 'reps', reps.reps, limits.reps);
   }
   const works = interval === undefined ? (work?.values ?? []) : [interval.workSeconds];
   const rests = interval === undefined ? (rest?.values ?? []) : [interval.restSeconds];

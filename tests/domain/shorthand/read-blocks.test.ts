@@ -192,6 +192,37 @@ describe('block lines and their canonical form', () => {
     expect(linesOf(classOf(...lines))).toEqual(printed);
   });
 
+  test.each<readonly [readonly string[], readonly string[], string]>([
+    [
+      ['straight sets x4, 10 reps', 'goblet squat', 'push-up'],
+      ['straight x4', '10 goblet squat', '10 push-up'],
+      '10 goblet squat, 10 push-up',
+    ],
+    [
+      ['straight x3 8 reps rest 60', 'goblet squat 12kg', 'plank 30s', '12 push-up'],
+      ['straight x3, rest 60', '8 goblet squat 12kg', 'plank 30s', '12 push-up'],
+      '8 goblet squat 12kg',
+    ],
+    [
+      ['superset x3, 10 reps each', 'goblet squat', 'push-up'],
+      ['straight x3', '10 goblet squat + 10 push-up'],
+      '10 goblet squat, 10 push-up',
+    ],
+  ])('reps of a block are those of its moves, and said: %j', (lines, printed, as) => {
+    expect(problemsOf(classOf(...lines))).toEqual([]);
+    expect(linesOf(classOf(...lines))).toEqual(printed);
+    expect(notesOf(classOf(...lines))).toContainEqual(expect.objectContaining({ code: 'read-as', as }));
+  });
+
+  test.each<readonly [readonly string[], readonly (readonly [string, string])[]]>([
+    [['straight x4, 9 reps', 'side plank'], [['odd-reps', '9 reps']]],
+    [['straight x4, 40/20, 10 reps', 'goblet squat'], [['unknown-words', '10 reps']]],
+    [['circuit x4, 40/20, 10 reps', 'goblet squat'], [['unknown-words', '10 reps']]],
+    [['straight x4, 5000 reps', 'goblet squat'], [['out-of-range', '5000 reps']]],
+  ])('%j is a problem', (lines, problems) => {
+    expect(problemsOf(classOf(...lines))).toEqual(problems);
+  });
+
   test('how they are joined is said', () => {
     expect(notesOf(classOf('superset x3 40/20', 'goblet squat', 'push-up'))).toEqual([
       { code: 'read-as', read: 'superset x3 40/20', as: 'straight x3, 40/20' },
