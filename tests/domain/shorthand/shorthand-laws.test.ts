@@ -500,3 +500,50 @@ describe('laws of the shorthand', () => {
     );
   });
 });
+
+test('a class in everyday words, once read, prints in a form that reads the same and assumes nothing of its heads', () => {
+  const head = fc.constantFrom(
+    'superset x3 40/20',
+    'super sets x3, 10 reps',
+    'tri-set x2, 30/30',
+    'giant set x2 30/60',
+    'E2MOM x5',
+    'e3mom 9',
+    'every 2 min for 10 min',
+    'every 2 x5',
+    '21 15 9',
+    '21-15-9, in 6:00',
+    '10 to 1',
+    'for time 10-8-6, cap 8:00',
+    'straight sets x4, 10 reps',
+    'emom x5 2:00',
+    '40 20',
+  );
+  const line = fc.constantFrom(
+    '8 push-up',
+    'goblet squat',
+    'plank 30s',
+    'plank + dead bug',
+    'side plank',
+    'xqzv',
+    'rest 60',
+  );
+  const section = fc.record({ head, lines: fc.array(line, { maxLength: 6 }) });
+  let read = 0;
+  fc.assert(
+    fc.property(fc.array(section, { minLength: 1, maxLength: 4 }), (sections) => {
+      const text = ['Any class, 90 min', ...sections.flatMap(({ head, lines }) => [head, ...lines])].join(
+        '\n',
+      );
+      const first = readPlan(text, context);
+      if (first.plan === undefined || first.problems.length > 0) return;
+      read += 1;
+      const again = readPlan(printPlan(first.plan, catalogue), context);
+      expect(again.problems).toEqual([]);
+      expect(again.plan !== undefined && samePlan(first.plan, again.plan)).toBe(true);
+      expect(again.notes.filter(({ code }) => code === 'read-as' || code === 'joined')).toEqual([]);
+    }),
+    { numRuns: 400 },
+  );
+  expect(read).toBeGreaterThan(10);
+});
