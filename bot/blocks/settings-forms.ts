@@ -72,7 +72,7 @@ export function settingsView(place: SettingsPlace, show: Show, said = ''): Modal
         place,
         settings.rooms.map(({ name, kit, capacity }) => ({
           key: name,
-          text: `*${inertText(name)}*\n${kitText(kit).replaceAll('\n', ', ')}${capacity === undefined ? '' : ` · ${capacity}`}`,
+          text: `*${inertText(name)}*\n${kitText(kit).replaceAll('\n', ', ')}${capacity === undefined ? '' : ` · ${says.upTo(capacity)}`}`,
         })),
         says.addRoom,
         words,
@@ -84,7 +84,7 @@ export function settingsView(place: SettingsPlace, show: Show, said = ''): Modal
         place,
         settings.slots.map((slot) => ({
           key: slot.id,
-          text: `*${inertText(slot.name)}*\n${slot.weekday} ${slot.time} · ${slot.seconds / 60} min${slot.room === undefined ? '' : ` · ${inertText(slot.room)}`}`,
+          text: `*${inertText(slot.name)}*\n${slot.weekday} ${slot.time} · ${slot.seconds / 60} min${slot.room === undefined ? '' : ` · ${inertText(slot.room)}`}${slot.instructorId === undefined ? '' : ` · ${words.person(slot.instructorId)}`}`,
         })),
         says.addSlot,
         words,
@@ -165,7 +165,11 @@ function ownMovesView(place: SettingsPlace, show: Show, said: string): ModalView
     said,
   );
   const nicknames = `*${words.settings.nicknames}*  ${words.settings.list(names)}\n${words.settings.nicknamesHow}`;
-  return { ...view, blocks: [...view.blocks, section('nicknames', nicknames)].slice(0, limits.viewBlocks) };
+  const [moves, below] = [view.blocks.slice(0, -2), view.blocks.slice(-2)];
+  return {
+    ...view,
+    blocks: [...moves.slice(0, limits.viewBlocks - 3), section('nicknames', nicknames), ...below],
+  };
 }
 
 /** Numbers of a group, each with its standard value and where that comes from. */
@@ -189,7 +193,7 @@ function numbers<Key extends string>(
         value: rounded(value),
         least: leastOf(`${group}.${key}`),
         most: 100_000,
-        ...(/(?:Seconds|Days)$/.test(key) ? {} : { decimals: true }),
+        ...(/(?:Seconds|Days)$/.test(key) && Number.isInteger(value) ? {} : { decimals: true }),
       }),
     ];
   });
@@ -228,6 +232,7 @@ function doseFields({ settings, words }: Show): readonly InputBlock[] {
     selectField({
       id: 'mainLifts',
       label: says.mainLifts,
+      hint: says.mainLiftsHint,
       value: settings.mainLifts,
       choices: [
         { value: 'keep', label: says.keep },
@@ -420,7 +425,7 @@ function roomFields(key: string, { settings, words }: Show): readonly InputBlock
   const says = words.settings;
   const room = settings.rooms.find(({ name }) => name === key);
   return [
-    textField({ id: 'name', label: says.name, most: 60, value: room?.name ?? '' }),
+    textField({ id: 'name', label: says.name, hint: says.nameHint, most: 60, value: room?.name ?? '' }),
     textField({
       id: 'kit',
       label: says.kit,
@@ -442,6 +447,7 @@ function roomFields(key: string, { settings, words }: Show): readonly InputBlock
     numberField({
       id: 'area',
       label: says.area,
+      hint: says.areaHint,
       optional: true,
       least: leastOf('area'),
       most: 10_000,
@@ -481,7 +487,7 @@ function slotFields(key: string, { settings, words }: Show): readonly InputBlock
   const says = words.settings;
   const slot = settings.slots.find(({ id }) => id === key);
   return [
-    textField({ id: 'name', label: says.name, most: 60, value: slot?.name ?? '' }),
+    textField({ id: 'name', label: says.name, hint: says.nameHint, most: 60, value: slot?.name ?? '' }),
     selectField({
       id: 'weekday',
       label: says.weekday,
@@ -492,6 +498,7 @@ function slotFields(key: string, { settings, words }: Show): readonly InputBlock
     numberField({
       id: 'minutes',
       label: says.minutes,
+      hint: says.minutesHint,
       value: (slot?.seconds ?? settings.defaultSlotSeconds) / 60,
       least: leastOf('minutes'),
       most: 300,
@@ -502,6 +509,7 @@ function slotFields(key: string, { settings, words }: Show): readonly InputBlock
           selectField({
             id: 'room',
             label: says.room,
+            hint: says.roomHint,
             optional: true,
             choices: settings.rooms.map(({ name }) => ({ value: name, label: name })),
             ...(slot?.room === undefined ? {} : { value: slot.room }),
@@ -510,12 +518,14 @@ function slotFields(key: string, { settings, words }: Show): readonly InputBlock
     personField({
       id: 'instructor',
       label: says.instructor,
+      hint: says.instructorHint,
       optional: true,
       ...(slot?.instructorId === undefined ? {} : { value: slot.instructorId }),
     }),
     numberField({
       id: 'people',
       label: says.people,
+      hint: says.peopleHint,
       optional: true,
       least: leastOf('people'),
       most: 200,

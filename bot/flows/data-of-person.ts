@@ -20,9 +20,11 @@ export async function myDataText(desk: Desk, personId: string): Promise<string> 
   const roles = [
     ...(isHeadCoach(settings, personId) ? ['head coach'] : []),
     ...(settings.admins?.includes(personId) ? ['admin'] : []),
+    ...(settings.trustedInstructors?.includes(personId) ? ['trusted instructor'] : []),
     ...(settings.slots.some(({ instructorId }) => instructorId === personId) ? ['instructor'] : []),
   ];
-  return words.data.mine(data, roles, settings.retention, inertText);
+  const off = await stores.care.listSwitchedOff(studioId, personId);
+  return words.data.mine({ ...data, roles, off: [...off] }, settings.retention, inertText);
 }
 
 async function forgetOther(desk: Desk, by: string, personId: string): Promise<Message> {

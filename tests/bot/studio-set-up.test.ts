@@ -1,7 +1,8 @@
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { actAs } from '../helpers/act-as.ts';
 import { hasBrowser, launchBrowser, noBrowserNotice } from '../helpers/browser.ts';
+import { seriousFaults } from '../helpers/serious-faults.ts';
 import { type Product, startProduct } from '../helpers/start-product.ts';
 
 /** A busy machine takes its time; nothing here waits longer than it must. */
@@ -40,10 +41,6 @@ describe.skipIf(!hasBrowser)('setting the studio up on a phone', { timeout: 120_
     await product.stop();
   });
 
-  const actAs = async (name: string) => {
-    await page.getByRole('radio', { name: new RegExp(name) }).check();
-    await page.waitForTimeout(300);
-  };
   const goTo = (place: string) =>
     page.getByRole('button', { name: new RegExp(`^${place}(,? ?\\d+ new)?$`) }).click();
   const write = async (text: string) => {
@@ -54,30 +51,20 @@ describe.skipIf(!hasBrowser)('setting the studio up on a phone', { timeout: 120_
   const expectFitsThePhone = async () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   };
-  const seriousFaults = async (): Promise<readonly string[]> => {
-    await page.evaluate(axe.source);
-    return page.evaluate(async () => {
-      const results = await Reflect.get(window, 'axe').run(document);
-      return results.violations
-        .filter((each: { impact: string }) => each.impact === 'serious' || each.impact === 'critical')
-        .map((each: { id: string }) => each.id);
-    });
-  };
   const picture = async (name: string) => {
     const folder = process.env.EVENSET_PICTURES;
     if (folder !== undefined) await page.screenshot({ path: `${folder}/${name}.png` });
   };
 
   test('a coach’s home has the week’s muscles in numbers, and nothing runs out of the screen', async () => {
-    await actAs('Tomas');
-    await goTo('Home');
+    await actAs(page, 'Tomas');
     await page.getByText('Sets by muscle and day, this week').waitFor();
     const table = page.locator('pre', { hasText: 'upper back' });
     await table.waitFor();
     expect(await table.evaluate((each) => each.scrollWidth <= each.clientWidth)).toBe(true);
     await expectFitsThePhone();
     await picture('home');
-    expect(await seriousFaults()).toEqual([]);
+    expect(await seriousFaults(page)).toEqual([]);
   });
 
   test('a wrong zone is told in the form and keeps what was filled in; the right one is saved and said', async () => {
@@ -100,7 +87,7 @@ describe.skipIf(!hasBrowser)('setting the studio up on a phone', { timeout: 120_
         .inputValue(),
     ).toBe('45, 10');
     await zone.fill('Europe/Madrid');
-    expect(await seriousFaults()).toEqual([]);
+    expect(await seriousFaults(page)).toEqual([]);
     await dialog().getByRole('button', { name: 'Save' }).click();
     await dialog().getByText('Saved: time zone, countdown.').waitFor();
     await picture('settings-saved');
@@ -108,7 +95,7 @@ describe.skipIf(!hasBrowser)('setting the studio up on a phone', { timeout: 120_
   });
 
   test('an instructor meets a move nobody knows and adds it as the studio’s own', async () => {
-    await actAs('Mira');
+    await actAs(page, 'Mira');
     await goTo('Evenset');
     await page.getByText('What Evenset keeps, why, and how long').first().waitFor();
     await write(crawls);

@@ -13,18 +13,18 @@ export const dataWords = {
       'Write *my data* to see it, *forget me* to have it deleted, *notices* to choose what you hear.',
     ].join('\n'),
   mine: (
-    data: PersonData,
-    roles: readonly string[],
+    data: PersonData & { readonly roles: readonly string[]; readonly off: readonly NoticeKind[] },
     kept: RetentionSettings,
     safe: (text: string) => string,
   ) =>
     [
       '*Kept of you*',
       'Your id in this workspace; no name.',
-      `Roles: ${roles.length === 0 ? 'none' : roles.join(', ')}.`,
+      `Roles: ${data.roles.length === 0 ? 'none' : data.roles.join(', ')}.`,
       `Plans: ${data.plans.length}${data.plans.length === 0 ? '' : ` (${titles(data, safe)})`}; versions of plans made: ${data.versions}.`,
       `Steps of review: ${data.steps}; comments and reasons: ${data.comments}.`,
       `Classes on the timetable: ${data.classes}; messages to you: ${data.notices}.`,
+      ...(data.off.length === 0 ? [] : [`Notices switched off: ${data.off.map(noticeKindText).join('; ')}.`]),
       `Drafts never sent go after ${kept.unsentDraftDays} days, comments after ${kept.commentDays}, message text after ${kept.sentPayloadDays}; plans stand without you after ${kept.planDays} days.`,
     ].join('\n'),
   forgetLead:

@@ -9,6 +9,7 @@ import type {
   TransitionSettings,
 } from '../../../domain/settings.ts';
 import type { SettingsPart } from '../../flows/settings-part.ts';
+import { privateWords } from './private-words.ts';
 
 const transitions: Readonly<Record<keyof TransitionSettings, string>> = {
   putDownSeconds: 'Put kit down, seconds',
@@ -65,7 +66,7 @@ const dose: Readonly<Record<keyof DoseSettings, string>> = {
 };
 
 const retention: Readonly<Record<keyof RetentionSettings, string>> = {
-  deliveryKeyDays: 'Keys of what the workspace delivered, days',
+  deliveryKeyDays: 'Marks of what came in, so that nothing counts twice, days',
   unsentDraftDays: 'Drafts never sent, days',
   sentPayloadDays: 'Text of messages sent, days',
   commentDays: 'Comments and what was said of a class, days',
@@ -189,6 +190,8 @@ export const settingsWords = {
   addSlot: 'Add a slot',
   change: 'Change',
   name: 'Name',
+  nameHint: `As people write it in a class or say it. ${privateWords.hint}`,
+  upTo: (people: number) => `up to ${people} people`,
   nameTaken: 'There is one of that name already.',
   kit: 'Kit, a line each, in single pieces',
   kitHint: 'Such as dumbbell 32: a pair is two. Checked against the head count.',
@@ -196,20 +199,26 @@ export const settingsWords = {
   capacity: 'Capacity as posted',
   capacityHint: 'By your local fire code. A class over it must be put right.',
   area: 'Floor, square metres',
+  areaHint: 'A class with less floor a person than the limits of the checks say is told.',
   door: 'Door time, seconds',
   clearUp: 'Clear-up time, seconds',
   doorHint: 'Taken off the slot: the plan must fit what is left.',
   emergency: 'Emergency card, in your words',
-  emergencyHint: 'Shown with the countdown: who is called, where first aid is. No names of members.',
+  emergencyHint:
+    'Shown with the countdown: who is called, where first aid is. No names or health details of members.',
   remove: 'Keep or remove',
   keepIt: 'keep',
   removeIt: 'remove',
   weekday: 'Day',
   time: 'Start',
   minutes: 'Length, minutes',
+  minutesHint: 'Less door and clear-up time it is what a plan must fit.',
   room: 'Room',
+  roomHint: 'Its kit, capacity and door time count for these classes.',
   instructor: 'Instructor',
+  instructorHint: 'Gets the countdown’s first lines, and is asked how it went.',
   people: 'People expected',
+  peopleHint: 'Kit and floor are checked for them until a class says otherwise.',
   missing: 'Fill this in.',
   habits: 'Slot habits, a line each',
   habitsHint: 'Name: slot, slot. A set of slots one member might come to; never a person.',
@@ -225,6 +234,7 @@ export const settingsWords = {
   firstPriorityHint: 'The report tells these when they get little.',
   firstPriorityNone: 'Choose at least one.',
   mainLifts: 'Main lifts from week to week',
+  mainLiftsHint: 'A class that goes the other way is told, as good to know.',
   keep: 'keep them',
   vary: 'vary them',
   energy: 'Energy, an estimate',

@@ -4,6 +4,7 @@ import { openPlan } from '../../../bot/flows/open-plan.ts';
 import { carryOutOrder } from '../../../bot/flows/own-moves.ts';
 import { startDraft } from '../../../bot/flows/start-draft.ts';
 import type { Desk } from '../../../bot/handling.ts';
+import { acceptModal } from '../../../bot/local/accepted-blocks.ts';
 import { demoChannels, demoPeople } from '../../../bot/local/demo/demo-studio.ts';
 import { onMessage } from '../../../bot/messages/on-message.ts';
 import { onChangeOwnMoveForm, onOpenOwnMove, onOwnMoveForm } from '../../../bot/views/own-move-views.ts';
@@ -156,6 +157,26 @@ describe('by form', () => {
       expect(open?.report.kind).toBe('report');
     }));
 
+  test('from the settings it is added and listed there; by whoever may not set, the form closes', () =>
+    atBareDesk(async (desk) => {
+      const filled = { name: 'yard crawl', like: 'bear-crawl' };
+      const listed = await onOwnMoveForm({ ...form(filled), personId: tomas }, desk);
+      expect(listed.ack?.kind).toBe('update');
+      expect(acceptModal(listed.ack?.kind === 'update' ? listed.ack.view : undefined).kind).toBe('accepted');
+      expect(JSON.stringify(listed.ack)).toContain('Added: *yard crawl*');
+      const other = await onOwnMoveForm(form({ ...filled, name: 'yard walk' }), await later(desk));
+      expect(other.ack).toEqual({ kind: 'close' });
+      expect((await later(desk)).settings.ownMoves.map(({ name }) => name)).toEqual([
+        'yard crawl',
+        'yard walk',
+      ]);
+      const forged = await onOwnMoveForm(
+        form({ ...filled, name: 'yard run' }, 'no value'),
+        await later(desk),
+      );
+      expect(forged.ack?.kind).toBe('errors');
+    }));
+
   test('a wrong form says what at its field and keeps what was filled in', () =>
     atBareDesk(async (desk) => {
       const reaction = await onOwnMoveForm(form({ name: 'plank', like: 'bear-crawl' }), desk);
@@ -178,7 +199,7 @@ describe('by form', () => {
       const refused = await onChangeOwnMoveForm(form(filled, 'yard-crawl'), await later(desk));
       expect(refused.ack?.kind).toBe('errors');
       const done = { ...form(filled, 'yard-crawl'), personId: tomas };
-      expect((await onChangeOwnMoveForm(done, await later(desk))).ack?.kind).toBe('close');
+      expect((await onChangeOwnMoveForm(done, await later(desk))).ack?.kind).toBe('update');
       expect((await later(desk)).settings.ownMoves[0]).toMatchObject({
         retired: true,
         level: 2,
