@@ -157,7 +157,6 @@ const Page = () => {
 
   const place =
     route.place === '' ? (state?.places.find(({ kind }) => kind === 'direct')?.id ?? '') : route.place;
-  const shownPlace = state?.places.find(({ id }) => id === place);
 
   const load = useCallback(async () => {
     latestLoad.current += 1;
@@ -197,16 +196,16 @@ const Page = () => {
 
   const isThere = state !== undefined;
   const me = state?.me.id ?? '';
-  const isLoaded =
-    loaded.as === me &&
-    loaded.place === place &&
-    (route.as === me || state?.people.some(({ id }) => id === route.as) !== true);
+  // Whom one acts as from the click on; what is known of them follows.
+  const chosen = state?.people.some(({ id }) => id === route.as) === true ? route.as : me;
+  const shownPlace = chosen === me ? state?.places.find(({ id }) => id === place) : undefined;
+  const isLoaded = chosen === me && loaded.as === me && loaded.place === place;
   const messages = isLoaded ? loaded.messages : nothingLoaded.messages;
   useEffect(() => {
-    if (!isThere) return;
+    if (!isThere || chosen !== me) return;
     if (place === 'home') void askServer.openApp({ as: me, tab: 'home' });
     if (shownPlace?.kind === 'direct') void askServer.openApp({ as: me, tab: 'messages' });
-  }, [isThere, me, place, shownPlace?.kind]);
+  }, [chosen, isThere, me, place, shownPlace?.kind]);
 
   useEffect(() => {
     if (notice === undefined) return undefined;
@@ -218,14 +217,14 @@ const Page = () => {
   const openThread = useCallback(
     (ts: string) => {
       setOpenedByItself(undefined);
-      go({ as: me, place, thread: ts });
+      go({ as: chosen, place, thread: ts });
     },
-    [go, me, place],
+    [chosen, go, place],
   );
   const closeThread = () => {
     const opened = route.thread;
     const isOutside = document.activeElement?.matches('.place *') === true;
-    go({ as: me, place });
+    go({ as: chosen, place });
     if (isOutside) return;
     requestAnimationFrame(() => document.querySelector<HTMLElement>(`[data-thread="${opened}"]`)?.focus());
   };
@@ -285,7 +284,7 @@ const Page = () => {
     follow: (url) => {
       const address = new URL(url, location.href);
       const linked = address.origin === location.origin ? readPermalink(address) : undefined;
-      if (linked !== undefined) go({ as: me, ...linked });
+      if (linked !== undefined) go({ as: chosen, ...linked });
       return linked !== undefined;
     },
   };
@@ -312,18 +311,18 @@ const Page = () => {
             <ClockControl
               clock={state.clock}
               canReset={state.canReset}
-              whenReset={() => go({ as: me, place: '' })}
+              whenReset={() => go({ as: chosen, place: '' })}
             />
           )}
           <PeopleSwitch
             state={state}
-            chosen={state.people.some(({ id }) => id === route.as) ? route.as : me}
+            chosen={chosen}
             choose={(id) => {
               const shared = state.places.some((each) => each.id === place && each.kind === 'channel');
               go({ as: id, place: shared || place === 'home' || place === 'traffic' ? place : '' });
             }}
           />
-          <Places state={state} current={place} choose={(next) => go({ as: me, place: next })} />
+          <Places state={state} current={place} choose={(next) => go({ as: chosen, place: next })} />
         </header>
         {(!isLive || !state.isAppConnected) && (
           <p class="strip" role="status">
@@ -338,13 +337,13 @@ const Page = () => {
           }}
         >
           {place === 'home' && isLoaded && <HomeView key={me} state={state} tell={setNotice} />}
-          {!isLoaded && shownPlace === undefined && <Opening />}
+          {!isLoaded && shownPlace === undefined && place !== 'traffic' && <Opening />}
           {place === 'traffic' && (
             <TrafficView
               lines={traffic}
               groups={state.groups}
               canReset={state.canReset}
-              whenReset={() => go({ as: me, place: '' })}
+              whenReset={() => go({ as: chosen, place: '' })}
             />
           )}
           {shownPlace !== undefined && (
@@ -416,7 +415,9 @@ const Page = () => {
             </button>
           </div>
         )}
-        {state.modal !== undefined && <ModalForm key={state.modal.id} as={me} modal={state.modal} />}
+        {state.modal !== undefined && chosen === me && (
+          <ModalForm key={state.modal.id} as={me} modal={state.modal} />
+        )}
       </div>
     </ReaderContext.Provider>
   );

@@ -380,6 +380,29 @@ describe.skipIf(!hasBrowser)(
         await page.getByText('news of the week').waitFor();
       }));
 
+    test('who changes person and place in one breath stays the one they chose', () =>
+      visit(phone, async (page, server) => {
+        await page.getByRole('textbox', { name: 'Message to Evenset' }).waitFor();
+        const held: (() => void)[] = [];
+        let isHeld = true;
+        await page.route('**/local/state*', async (route) => {
+          if (isHeld) await new Promise<void>((goOn) => held.push(goOn));
+          await route.continue();
+        });
+        await page.getByRole('radio', { name: /Tomas/ }).check();
+        await page.getByText('Opening …').waitFor();
+        expect(await page.getByRole('textbox').count()).toBe(0);
+        await page.getByRole('button', { name: '# team' }).click();
+        isHeld = false;
+        for (const goOn of held) goOn();
+        await page.getByRole('textbox', { name: 'Message to # team' }).fill('From Tomas');
+        await page.getByRole('button', { name: 'Send' }).click();
+        await expect
+          .poll(() => server.workspace.listMessages(team).map(({ authorId }) => authorId), patience)
+          .toEqual(['U0TOMAS']);
+        expect(await page.getByRole('radio', { name: /Tomas/ }).isChecked()).toBe(true);
+      }));
+
     test('on a phone: many new messages leave the page as wide as the screen', () =>
       visit(phone, async (page, server) => {
         for (let index = 0; index < 12; index += 1)
