@@ -11,7 +11,8 @@ export function renderAfterClass(scheduled: ScheduledClass, words: Words): Messa
   const { outcome, id } = scheduled;
   const title = inertText(scheduled.title ?? words.card.untitled);
   const when = words.when(scheduled.startsAt);
-  const lead = words.after.lead(title, when);
+  const lead =
+    scheduled.coverOpen === true ? words.after.coverLead(title, when) : words.after.lead(title, when);
   const said = outcome === undefined ? '' : inertText(words.after.said(outcome));
   const taught =
     outcome !== undefined && outcome.how !== 'not taught' && outcome.how !== 'as planned, assumed';

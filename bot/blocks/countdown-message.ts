@@ -1,6 +1,6 @@
 import type { TeamMoment } from '../../domain/calendar/countdown-for.ts';
 import type { ClassFacts } from '../../domain/calendar/facts-of-class.ts';
-import type { ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
+import type { ScheduledClass, ZonedMoment } from '../../domain/calendar/scheduled-class.ts';
 import type { Message } from '../handling.ts';
 import type { Words } from '../words/words.ts';
 import { context, section, sections } from './elements.ts';
@@ -23,6 +23,21 @@ export function renderCountdown(facts: ClassFacts, moment: TeamMoment, now: stri
 /** What stands in its place once the class is cancelled. */
 export function renderCancelled(facts: ClassFacts, words: Words): Message {
   return oneLine(words.countdown.cancelled(facts, inertText));
+}
+
+/** What stands in its place once the class is over, or was not held. */
+export function renderOver(
+  facts: ClassFacts,
+  { state, outcome }: Pick<ScheduledClass, 'state' | 'outcome'>,
+  words: Words,
+): Message {
+  const how =
+    state === 'not taught'
+      ? 'not taught'
+      : facts.coverOpen && outcome === undefined
+        ? 'nobody took it'
+        : 'over';
+  return oneLine(words.countdown.over(facts, how, inertText));
 }
 
 /** What stands in its place once the class is at another time; `facts` are those of the old one. */

@@ -70,7 +70,7 @@ export async function takeBackOffer(desk: Desk, scheduled: ScheduledClass, by: s
 /** The first to take it gets the class, its plan, its timeline and its countdown; the coach is told. */
 export async function takeClass(desk: Desk, scheduled: ScheduledClass, by: string): Promise<Message> {
   const { classes } = desk.words;
-  if (!isOn(scheduled) || endOf(scheduled) <= desk.now) return { text: classes.notThisClass };
+  if (!isOn(scheduled) || scheduled.startsAt.instant <= desk.now) return { text: classes.notThisClass };
   if (scheduled.coverOpen !== true)
     return { text: classes.alreadyTaken(scheduled, scheduled.instructorId, inertText) };
   return assign(desk, scheduled, by, by);

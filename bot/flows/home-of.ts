@@ -125,14 +125,14 @@ async function waitingClasses(desk: Desk, lines: readonly HomeLine[]): Promise<r
 }
 
 function whyWaiting(
-  { state, outcome, startsAt, slotSeconds }: ScheduledClass,
+  { state, outcome, startsAt, slotSeconds, coverOpen }: ScheduledClass,
   record: PlanRecord | undefined,
   now: string,
 ): Waiting['kind'] | undefined {
   if (state === 'cancelled') return undefined;
   const { instant } = startsAt;
   if (instantAfter(instant, slotSeconds) <= now)
-    return outcome?.saidBy === undefined && instant > instantAfter(now, -weekSeconds)
+    return outcome?.saidBy === undefined && coverOpen !== true && instant > instantAfter(now, -weekSeconds)
       ? 'how was it'
       : undefined;
   if (instant > instantAfter(now, soonSeconds)) return undefined;

@@ -1,8 +1,8 @@
 import { type TeamMoment, teamMomentAt } from '../../domain/calendar/countdown-for.ts';
-import { type ClassToCome, factsOfClass, isOn } from '../../domain/calendar/facts-of-class.ts';
+import { type ClassToCome, endOf, factsOfClass, isOn } from '../../domain/calendar/facts-of-class.ts';
 import { nextInRoom } from '../../domain/calendar/next-in-room.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
-import { renderCancelled, renderCountdown, renderMoved } from '../blocks/countdown-message.ts';
+import { renderCancelled, renderCountdown, renderMoved, renderOver } from '../blocks/countdown-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
 import { changeMessage, keepTrue, newestOf } from './keep-message.ts';
@@ -28,9 +28,8 @@ export async function keepCountdown(
   const facts = factsOfClass(scheduled, { ...desk, plan, ...(next === undefined ? {} : { next }) });
   const moment = teamMomentAt(scheduled, settings, now);
   const newest = await newestOf(desk, countdownKey(scheduled));
-  if (Date.parse(now) >= Date.parse(facts.endsAt)) return;
   if (newest === undefined) {
-    if (moment === undefined || !isOn(scheduled)) return;
+    if (moment === undefined || moment.kind === 'over' || !isOn(scheduled)) return;
     await desk.stores.notices.enqueue(desk.studioId, {
       key: countdownKey(scheduled),
       to: settings.teamChannel,
@@ -41,6 +40,8 @@ export async function keepCountdown(
     return;
   }
   if (scheduled.state === 'cancelled') return changeMessage(desk, newest, renderCancelled(facts, words));
+  if (moment?.kind === 'over' || scheduled.state === 'not taught')
+    return changeMessage(desk, newest, renderOver(facts, scheduled, words));
   const said = teamMomentAt(scheduled, settings, newest.causedAt);
   const isDue = rank(moment) > rank(said);
   const shown = isDue ? moment : (said ?? moment);
@@ -60,7 +61,7 @@ async function postAnew(
 ): Promise<void> {
   const { teamChannel } = desk.settings;
   if (teamChannel === undefined) return;
-  const name = moment.kind === 'on now' ? 'on now' : `${moment.minutesBefore} min`;
+  const name = moment.kind === 'countdown' ? `${moment.minutesBefore} min` : moment.kind;
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `${countdownKey(scheduled)}:${name}`,
     to: teamChannel,
@@ -73,7 +74,17 @@ async function postAnew(
 /** How far a countdown is. */
 function rank(moment: TeamMoment | undefined): number {
   if (moment === undefined) return Number.NEGATIVE_INFINITY;
+  if (moment.kind === 'over') return 2;
   return moment.kind === 'on now' ? 1 : -moment.minutesBefore;
+}
+
+/** Whether something of it may be said now: from its first moment on, and once more after its end. */
+export function mayHaveCountdown(
+  scheduled: ScheduledClass,
+  since: string,
+  { now, settings }: Pick<Desk, 'now' | 'settings'>,
+): boolean {
+  return teamMomentAt(scheduled, settings, now) !== undefined && since < endOf(scheduled);
 }
 
 /** The posted message of a class that is now at another time says where it went. */

@@ -32,6 +32,14 @@ export async function keepOffer(desk: Desk, before: ScheduledClass, after: Sched
   });
 }
 
+/** Once a class has begun nobody can take it. */
+export async function closeOffer(desk: Desk, scheduled: ScheduledClass): Promise<void> {
+  if (scheduled.coverOpen !== true) return;
+  const newest = await newestOf(desk, offerKey(scheduled));
+  if (newest !== undefined)
+    await changeMessage(desk, newest, renderTaken(desk.words.classes.coverOver(scheduled, inertText)));
+}
+
 function becameOf(before: ScheduledClass, after: ScheduledClass, { classes }: Words): string {
   if (after.instructorId !== before.instructorId)
     return classes.coverTaken(after, after.instructorId, before.instructorId, inertText);

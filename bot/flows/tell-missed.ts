@@ -86,6 +86,7 @@ function whatWasMissed(desk: Desk, moment: DueMoment, { scheduled, plan }: Class
     case 'how was it':
       return words.howWasIt;
     case 'not in':
+    case 'over':
     case 'assumed taught':
     case 'week report':
     case 'digest':

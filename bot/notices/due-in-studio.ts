@@ -2,14 +2,15 @@ import type { ClassMoment } from '../../domain/calendar/countdown-for.ts';
 import { type DueMoment, dueNotices, nextDue } from '../../domain/calendar/due-notices.ts';
 import { type ClassToCome, endOf } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
-import { instantAfter } from '../../domain/calendar/wall-time.ts';
+import { instantAfter, startOfDay } from '../../domain/calendar/wall-time.ts';
 import { renderAfterClass } from '../blocks/after-class-message.ts';
 import { classesAround } from '../flows/classes-around.ts';
 import { findClass } from '../flows/classes-in-week.ts';
 import { countdownPlanOf } from '../flows/countdown-plan.ts';
 import { hears } from '../flows/data-of-person.ts';
-import { keepCountdown } from '../flows/keep-countdown.ts';
+import { keepCountdown, mayHaveCountdown } from '../flows/keep-countdown.ts';
 import { keepDigests, postDigest } from '../flows/keep-digest.ts';
+import { closeOffer } from '../flows/keep-offer.ts';
 import { afterClassKey, keepOutcome } from '../flows/mark-class.ts';
 import { postWeekReport } from '../flows/post-week-report.ts';
 import { askAreYouIn, sendFirstLines, tellNotIn, tellPlanWaits } from '../flows/tell-instructor.ts';
@@ -34,7 +35,7 @@ export async function enqueueDue(desk: Desk): Promise<void> {
   const { due } = dueNotices(classes, { from, to: now }, desk);
   for (const moment of due) await enqueue(desk, moment, classes, since);
   for (const one of classes)
-    if (mayHaveCountdown(one.scheduled, desk)) await keepCountdown(desk, one, classes);
+    if (mayHaveCountdown(one.scheduled, since, desk)) await keepCountdown(desk, one, classes);
   await keepDigests(desk, classes);
   await lookBack(desk, since, lookedAt, classes);
 }
@@ -67,20 +68,17 @@ async function withPlansAt(
   since: string,
 ): Promise<readonly ClassToCome[]> {
   const until = instantAfter(desk.now, lookAheadSeconds);
+  // The day's list tells of its classes until the day is over.
+  const ended = [since, startOfDay(desk.now, desk.settings.zone)].toSorted()[0] ?? since;
   const planned: ClassToCome[] = [];
   for (const scheduled of classes) {
-    const isNear = since <= endOf(scheduled) && scheduled.startsAt.instant <= until;
+    const isNear = ended <= endOf(scheduled) && scheduled.startsAt.instant <= until;
     planned.push({
       scheduled,
       plan: isNear ? await countdownPlanOf(desk, scheduled) : { standing: 'none' },
     });
   }
   return planned;
-}
-
-function mayHaveCountdown(scheduled: ScheduledClass, { now, settings }: Desk): boolean {
-  const first = instantAfter(scheduled.startsAt.instant, -Math.max(0, ...settings.countdownMinutes) * 60);
-  return first <= now && now < endOf(scheduled);
 }
 
 async function enqueue(
@@ -108,10 +106,12 @@ async function enqueueForClass(
   const one = classes.find(({ scheduled }) => scheduled.id === moment.facts.classId);
   if (one === undefined) return;
   switch (moment.kind) {
-    // Both kept by `keepCountdown`, which knows what the message says by now.
+    // What the message says is kept by `keepCountdown`.
     case 'countdown':
-    case 'on now':
       return;
+    case 'on now':
+    case 'over':
+      return closeOffer(desk, one.scheduled);
     case 'plan waits':
       // A plan begun within the last hours before its class is no news to whoever writes it.
       return Date.parse(moment.at) > Date.parse(since) ? tellPlanWaits(desk, one, moment) : undefined;
@@ -132,19 +132,32 @@ async function enqueueForClass(
 
 async function askHowItWas(desk: Desk, { facts }: ClassMoment): Promise<void> {
   const scheduled = await findClass(desk, facts.classId);
-  if (scheduled === undefined || !(await hears(desk, scheduled.instructorId, 'how it went'))) return;
+  if (scheduled === undefined) return;
+  const asked = await whoKnows(desk, scheduled);
+  if (asked === undefined) return;
   await desk.stores.notices.enqueue(desk.studioId, {
     key: afterClassKey(scheduled.id),
-    to: scheduled.instructorId,
+    to: asked,
     action: { kind: 'post' },
     payload: renderAfterClass(scheduled, desk.words),
     causedAt: desk.now,
   });
 }
 
+/** Who is asked how a class went: its instructor; a coach, where its instructor could not teach it. */
+async function whoKnows(
+  desk: Desk,
+  { instructorId, coverOpen }: ScheduledClass,
+): Promise<string | undefined> {
+  for (const each of coverOpen === true ? desk.settings.headCoaches : [instructorId])
+    if (await hears(desk, each, 'how it went')) return each;
+  return undefined;
+}
+
 async function assumeTaught(desk: Desk, { facts }: ClassMoment): Promise<void> {
   const scheduled = await findClass(desk, facts.classId);
-  if (scheduled === undefined || scheduled.outcome !== undefined) return;
+  // Nobody took it: whether it was held is known once someone says so.
+  if (scheduled === undefined || scheduled.outcome !== undefined || scheduled.coverOpen === true) return;
   const outcome = { how: 'as planned, assumed', saidAt: desk.now } as const;
   await keepOutcome(desk, scheduled, outcome);
   if ((await desk.stores.notices.find(desk.studioId, afterClassKey(scheduled.id))) === undefined) return;

@@ -30,10 +30,11 @@ type MomentBase = {
 /** A moment of the team's one message. */
 export type TeamMoment =
   | { readonly kind: 'countdown'; readonly minutesBefore: number }
-  | { readonly kind: 'on now' };
+  | { readonly kind: 'on now' }
+  | { readonly kind: 'over' };
 
 /**
- * `countdown`, `on now`: for the team. `plan waits`: to coach and instructor, where the plan is not approved.
+ * `countdown`, `on now`, `over`: for the team. `plan waits`: to coach and instructor, where the plan is not approved.
  * `are you in`, `first lines`: to the instructor; `not in`: to the coach, where nobody confirmed. `how was
  * it`: the question to the instructor. `assumed taught`: nothing to post, the class is marked. Moments are
  * times; what holds then is looked at when they fall due.
@@ -71,7 +72,7 @@ export function countdownFor(scheduled: ScheduledClass, context: CountdownContex
   return scheduled.outcome === undefined ? [...before, ...afterEnd(scheduled, base)] : before;
 }
 
-/** The moment of the team's message that an instant falls in; none before the first and after the end. */
+/** The moment of the team's message that an instant falls in; none before the first. */
 export function teamMomentAt(
   scheduled: ScheduledClass,
   settings: Settings,
@@ -79,7 +80,7 @@ export function teamMomentAt(
 ): TeamMoment | undefined {
   const { instant } = scheduled.startsAt;
   const now = Date.parse(at);
-  if (now >= Date.parse(endOf(scheduled))) return undefined;
+  if (now >= Date.parse(endOf(scheduled))) return { kind: 'over' };
   if (now >= Date.parse(instant)) return { kind: 'on now' };
   const minutesBefore = minutesOf(settings).findLast(
     (each) => Date.parse(instantAfter(instant, -each * 60)) <= now,
@@ -104,7 +105,9 @@ function forTeam(scheduled: ScheduledClass, settings: Settings, base: Base): rea
     return { kind: 'countdown', minutesBefore, ...base({ name: `${minutesBefore} min`, at, usefulUntil }) };
   });
   const onNow = base({ name: 'on now', at: instant, usefulUntil: endOf(scheduled) });
-  return [...countdown, { kind: 'on now', ...onNow }];
+  // However late: a message that says *on now* of a class that is over would stay untrue.
+  const over = base({ name: 'over', at: endOf(scheduled) });
+  return [...countdown, { kind: 'on now', ...onNow }, { kind: 'over', ...over }];
 }
 
 function planWaits({ startsAt: { instant } }: ScheduledClass, base: Base): readonly ClassMoment[] {

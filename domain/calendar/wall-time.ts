@@ -32,6 +32,11 @@ export function zonedMoment({ date, time }: WallTime, zone: string): ZonedMoment
   return { date, time, zone, instant: instantOf({ date, time, zone }) };
 }
 
+/** The instant at which the day of an instant starts in a zone. */
+export function startOfDay(instant: string, zone: string): string {
+  return instantOf({ date: wallTimeOf(instant, zone).date, time: '00:00', zone });
+}
+
 /** Whether text is a date that the calendar has, `YYYY-MM-DD`. */
 export function isCalendarDate(text: string): boolean {
   return /^\d{4}-\d{2}-\d{2}$/.test(text) && DateTime.fromISO(text, { zone: 'utc' }).isValid;

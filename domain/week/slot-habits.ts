@@ -42,8 +42,8 @@ function habitWeek(
 ): HabitWeek | undefined {
   const attended = classes.filter(({ scheduled: { slotId = '' } }) => slotIds.includes(slotId));
   const held = attended.filter(wasHeld);
-  const toCome = attended.some((one) => one.held === 'to come');
-  if (toCome || held.length === 0 || !held.every(hasLoad)) return undefined;
+  const isOpen = attended.some((one) => one.held === 'to come' || one.held === 'not known');
+  if (isOpen || held.length === 0 || !held.every(hasLoad)) return undefined;
   const doses = firstPriority.map((muscle) => ({ muscle, sets: setsIn(held, muscle) }));
   const short = doses
     .map(({ muscle, sets }) => ({ muscle, sets, missingSets: Math.max(0, dose.low - sets) }))

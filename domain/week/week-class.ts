@@ -19,16 +19,17 @@ export type WeekClass = {
 };
 
 /** What of a week was held, and how that is known. */
-export type Held = 'said' | 'assumed' | 'cancelled' | 'not taught' | 'to come';
+export type Held = 'said' | 'assumed' | 'cancelled' | 'not taught' | 'to come' | 'not known';
 
-/** A class nobody spoke of counts as taught as planned three hours after its end. */
-function heldAs({ state, outcome, startsAt, slotSeconds }: ScheduledClass, now: string): Held {
+/** A class nobody spoke of counts as taught as planned three hours after its end, unless nobody took it. */
+function heldAs({ state, outcome, startsAt, slotSeconds, coverOpen }: ScheduledClass, now: string): Held {
   if (state === 'cancelled') return 'cancelled';
   if (state === 'not taught' || outcome?.how === 'not taught') return 'not taught';
   if (outcome !== undefined) return outcome.how === 'as planned, assumed' ? 'assumed' : 'said';
   if (state === 'taught') return 'said';
   const counts = instantAfter(startsAt.instant, slotSeconds + assumedAfterSeconds);
-  return Date.parse(counts) <= Date.parse(now) ? 'assumed' : 'to come';
+  if (Date.parse(counts) > Date.parse(now)) return 'to come';
+  return coverOpen === true ? 'not known' : 'assumed';
 }
 
 /** A class with what is asked of it again and again: how it was held, on which day, its sets by muscle. */

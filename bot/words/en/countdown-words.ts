@@ -21,6 +21,17 @@ export const countdownWords = {
   lines: linesText,
   cancelled: (facts: ClassFacts, safe: Safe) =>
     `${titleText(facts, safe)}, ${whenText(facts.startsAt)}: cancelled.`,
+  over: (facts: ClassFacts, how: 'over' | 'not taught' | 'nobody took it', safe: Safe) => {
+    const lead = `${titleText(facts, safe)}, ${whenText(facts.startsAt)}`;
+    switch (how) {
+      case 'over':
+        return `${lead}: over.`;
+      case 'not taught':
+        return `${lead}: did not take place.`;
+      case 'nobody took it':
+        return `${lead}: over. Cover stayed open.`;
+    }
+  },
   moved: (facts: ClassFacts, to: ZonedMoment, safe: Safe) =>
     `${titleText(facts, safe)}, ${whenText(facts.startsAt)}: moved to ${whenText(to)}.`,
   kitShort: kitShortText,
@@ -45,11 +56,11 @@ function titleText({ title }: ClassFacts, safe: Safe): string {
 
 function leftText({ startsAt }: ClassFacts, moment: TeamMoment, now: string): string {
   const minutes = Math.ceil((Date.parse(startsAt.instant) - Date.parse(now)) / 60_000);
-  return moment.kind === 'on now' || minutes <= 0 ? 'on now' : `in ${minutes} min`;
+  return moment.kind !== 'countdown' || minutes <= 0 ? 'on now' : `in ${minutes} min`;
 }
 
 function linesText(facts: ClassFacts, moment: TeamMoment, safe: Safe): readonly string[] {
-  const isLast = moment.kind === 'on now' || moment.minutesBefore <= lastMinutes;
+  const isLast = moment.kind !== 'countdown' || moment.minutesBefore <= lastMinutes;
   return [
     layOutText(facts.layOut, facts.people),
     ...facts.kitShort.map(kitShortText),

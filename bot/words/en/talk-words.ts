@@ -128,6 +128,8 @@ export const formWords = {
 
 export const afterWords = {
   lead: (title: string, when: string) => `*${title}*, ${when}: how did it go?`,
+  coverLead: (title: string, when: string) =>
+    `*${title}*, ${when}: cover stayed open. Did it take place?`,
   askInShort: 'Taught as planned, with changes, or not taught?',
   asPlanned: 'Taught as planned',
   withChanges: 'Taught with changes',

@@ -2,6 +2,7 @@ import { createServer } from 'node:http';
 import ICAL from 'ical.js';
 import { afterEach, expect, test } from 'vitest';
 import { calendarRoute } from '../../../bot/calendar-route.ts';
+import { actions } from '../../../bot/ids.ts';
 import { createLog } from '../../../bot/log.ts';
 import { createMakeDesk } from '../../../bot/make-desk.ts';
 import { english } from '../../../bot/words/en.ts';
@@ -84,6 +85,7 @@ test('each class with its state and cues; UIDs stay, SEQUENCE rises, a cancellat
   await studio.say(mira, 'move Thu 18:30 to Fri 12:00');
   expect(await event('thu:2026-10-15')).toMatchObject({ sequence: 2, start: '2026-10-16T11:00:00.000Z' });
   await studio.say(mira, 'can’t teach Fri');
+  await studio.tap(mira, actions.cannotTeach, studio.valueOf('D1', actions.cannotTeach));
   expect(await event('thu:2026-10-15')).toMatchObject({
     sequence: 3,
     status: 'TENTATIVE',

@@ -39,6 +39,7 @@ describe('the evening before', () => {
       ].join('\n'),
     ]);
     await studio.say(ines, 'I can’t teach Thursday');
+    await studio.tap(ines, actions.cannotTeach, studio.valueOf('D2', actions.cannotTeach));
     await studio.say(mira, 'cancel Thu');
     expect(studio.texts(teamChannel)[0]).toBe(
       [

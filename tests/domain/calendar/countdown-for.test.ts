@@ -51,6 +51,7 @@ describe('the moments of a class', () => {
       ['countdown', '17:15', '11-23T17:25'],
       ['countdown', '17:25', '11-23T17:30'],
       ['on now', '17:30', '11-23T18:15'],
+      ['over', '18:15', undefined],
       ['are you in', '17:10', '11-23T17:30'],
       ['not in', '17:15', '11-23T17:30'],
       ['first lines', '17:25', '11-23T17:30'],
@@ -73,8 +74,8 @@ describe('the moments of a class', () => {
       startsAt: zonedMoment({ date: '2026-11-23', time: '19:00' }, 'Europe/Berlin'),
     };
     const keys = [...moments(scheduled), ...moments(later)].map(({ key }) => key);
-    expect(new Set(keys).size).toBe(22);
-    expect(moments({ ...scheduled, people: 18 }).map(({ key }) => key)).toEqual(keys.slice(0, 11));
+    expect(new Set(keys).size).toBe(24);
+    expect(moments({ ...scheduled, people: 18 }).map(({ key }) => key)).toEqual(keys.slice(0, 12));
   });
 
   test('are none for a class that is not held', () => {
@@ -87,7 +88,7 @@ describe('the moments of a class', () => {
     expect(times({ ...scheduled, state: 'taught', outcome }).map(([kind]) => kind)).not.toContain(
       'how was it',
     );
-    expect(times({ ...scheduled, state: 'taught', outcome })).toHaveLength(9);
+    expect(times({ ...scheduled, state: 'taught', outcome })).toHaveLength(10);
   });
 });
 
@@ -162,7 +163,7 @@ describe('the moment of the team’s message', () => {
     ['17:29', { kind: 'countdown', minutesBefore: 5 }],
     ['17:30', { kind: 'on now' }],
     ['18:14', { kind: 'on now' }],
-    ['18:15', undefined],
+    ['18:15', { kind: 'over' }],
   ])('at %s', (time, moment) => {
     expect(teamMomentAt(scheduled, context.settings, `2026-11-23T${time}:00.000Z`)).toEqual(moment);
   });

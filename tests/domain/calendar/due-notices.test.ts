@@ -47,6 +47,7 @@ describe('what is due', () => {
     const stretch = { from: '2026-11-23T05:00:00.000Z', to: '2026-11-29T05:00:00.000Z' };
     expect(told(dueNotices(monday, stretch, context).due)).toEqual([
       'week report 11-23T06:00',
+      'over 11-23T18:15',
       'assumed taught 11-23T21:15',
     ]);
   });
@@ -90,7 +91,7 @@ describe('what is due', () => {
       '18:10',
       ...['18:15', '18:15', '18:25', '18:25'],
       '18:30',
-      '19:15',
+      ...['19:15', '19:15'],
       '22:15',
     ];
     const evening = ['18:00', '18:30'];

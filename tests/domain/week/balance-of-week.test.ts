@@ -159,6 +159,14 @@ describe('how far to trust a week', () => {
     expect(at('2026-11-19T20:45:00.000Z')).toMatchObject({ classes: 1, assumed: 1 });
   });
 
+  test('a class whose cover nobody took is not known until someone says how it went', () => {
+    const open: WeekClass = { ...unsaid, load: [{ muscle: 'chest', sets: 9, tensionSeconds: 270 }] };
+    const offered = { ...open, scheduled: { ...open.scheduled, coverOpen: true } } as const;
+    expect(balance([open]).trust).toMatchObject({ classes: 1, assumed: 1 });
+    expect(balance([offered]).trust).toMatchObject({ classes: 0, assumed: 0 });
+    expect(balance([offered]).muscles.find(({ muscle }) => muscle === 'chest')?.sets).toBe(0);
+  });
+
   test('a week of unknown classes has nothing under-trained: unknown is not zero', () => {
     expect(balance([taught(monday), taught(thursday)]).underTrained).toEqual([]);
     expect(balance([]).underTrained).toEqual([]);
