@@ -52,12 +52,12 @@ export function findingText(
         );
       }
       return told(
-        `${all}: ${piecesText(finding.item, finding.needPieces)} needed, the room has ${finding.havePieces}.`,
+        `${all}: ${piecesText(finding.item, finding.needPieces)} needed, the room has ${finding.havePieces}${shareText(finding)}.`,
         'Someone would stand without kit',
       );
     case 'kit-in-use':
       return told(
-        `${all}: ${piecesText(finding.item, finding.needPieces)} needed, ${finding.outPieces} of ${finding.havePieces} still out.`,
+        `${all}: ${piecesText(finding.item, finding.needPieces)} needed, ${finding.outPieces} of ${finding.havePieces} still out${shareText(finding)}.`,
         'Another class has that kit until later',
       );
     case 'over-room-capacity':
@@ -250,6 +250,11 @@ export function findingText(
     case 'bands-to-check':
       return told(`${all}: check bands and straps, and their anchors.`, 'Worn ones snap without warning');
   }
+}
+
+/** What to do where no edit mends it. */
+function shareText({ mend }: Pick<Finding, 'mend'>): string {
+  return mend === undefined ? ': swap a move, or go in pairs' : '';
 }
 
 function sideText(amount: number, unit: 'seconds' | 'reps'): string {

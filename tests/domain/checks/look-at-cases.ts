@@ -420,6 +420,31 @@ export const lookAtCases: readonly CheckCase[] = [
     bad: half(
       'level 2, 12 people, Loft',
       'circuit x3, 30/30',
+      'bent-over row heavy + dumbbell shoulder press light + goblet squat medium',
+    ),
+    finding: {
+      code: 'two-weights-from-one-pair',
+      severity: 'look at',
+      lines: ['A1', 'A2'],
+      source: practice,
+      first: 'A1',
+      second: 'A2',
+      item: 'dumbbell',
+      mend: 'weight A1 light\nweight A3 light',
+    },
+    near: [
+      half(
+        'level 2, 12 people, Loft',
+        'circuit x3, 30/30',
+        'bent-over row light + dumbbell shoulder press light + goblet squat light',
+      ),
+    ],
+  },
+  {
+    check: twoWeightsFromOnePair,
+    bad: half(
+      'level 2, 12 people, Loft',
+      'circuit x3, 30/30',
       'bent-over row heavy + dumbbell shoulder press light',
     ),
     finding: {
@@ -430,7 +455,7 @@ export const lookAtCases: readonly CheckCase[] = [
       first: 'A1',
       second: 'A2',
       item: 'dumbbell',
-      mend: 'weight A2 heavy',
+      mend: 'weight A1 light',
     },
     near: [
       half(
