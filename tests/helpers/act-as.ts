@@ -7,7 +7,7 @@ export async function actAs(page: Page, name: string): Promise<void> {
     await person.check();
     await page.waitForTimeout(500);
     await page.getByRole('button', { name: /^Home/ }).click();
-    await page.getByText('My classes today').waitFor();
+    await page.getByText('Write a class').first().waitFor();
     if (await person.isChecked()) return;
   }
   throw new Error(`The page does not act as ${name}.`);
