@@ -94,6 +94,13 @@ const clicks: Readonly<Record<keyof typeof actions, Row>> = {
     does: 'changes',
     ...theirs,
   },
+  tryExample: {
+    gesture: () => press(actions.tryExample, 'example'),
+    by: everyone,
+    does: 'changes',
+    anywhere: true,
+    valueless: true,
+  },
   timeline: { gesture: (w) => onPlan(actions.timeline, w.waits), ...readers },
   allFindings: { gesture: (w) => onPlan(actions.allFindings, w.waits), ...readers },
   muscles: { gesture: (w) => onPlan(actions.muscles, w.waits), ...readers },
@@ -190,6 +197,12 @@ const clicks: Readonly<Record<keyof typeof actions, Row>> = {
   openOwnMove: {
     gesture: (w) => onPlan(actions.openOwnMove, w.wrong, { at: w.problem, name: 'qwertz jump' }),
     ...readers,
+  },
+  openDraft: {
+    gesture: () => inView(actions.openDraft, 'home'),
+    ...readers,
+    anywhere: true,
+    valueless: true,
   },
   openSettings: {
     gesture: () => press(actions.openSettings, 'home'),
