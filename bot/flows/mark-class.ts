@@ -14,7 +14,7 @@ export function afterClassKey(classId: string): string {
   return `after:${classId}`;
 }
 
-/** Notes what was said of a class: how it went, how hard it was, whether it ran over. Later words win. */
+/** Notes what was said of a class: how it went, how hard it was, whether it ran over. Later words win, whole. */
 export async function markClass(
   desk: Desk,
   classId: string,
@@ -25,9 +25,10 @@ export async function markClass(
   if (scheduled === undefined) return kept(desk.words.flow.buttonGone);
   const refused = whyNotMarked(desk, scheduled, by);
   if (refused !== undefined) return { kind: 'kept', message: refused };
+  const { changes: _, ...withoutChanges } = scheduled.outcome ?? {};
   const outcome: Outcome = {
     how: 'as planned',
-    ...scheduled.outcome,
+    ...(said.how === undefined ? scheduled.outcome : withoutChanges),
     ...(scheduled.outcome?.how === 'as planned, assumed' ? { how: 'as planned' as const } : {}),
     ...said,
     saidBy: by,

@@ -268,6 +268,23 @@ describe('afterwards', () => {
     expect(await corrections(studio)).toEqual([]);
   });
 
+  test('what was different goes with another word on how it went', async () => {
+    const studio = await openWeekStudio();
+    const mark = (said: Parameters<typeof markClass>[3]) =>
+      studio.at('2026-10-15T09:00:00.000Z', (desk) => markClass(desk, wednesday, instructor.id, said));
+    await mark({ how: 'with changes', changes: 'one round less' });
+    await mark({ effort: 7 });
+    const outcome = async () => (await studio.storage.classes.find(studio.studioId, wednesday))?.outcome;
+    expect(await outcome()).toMatchObject({ how: 'with changes', changes: 'one round less', effort: 7 });
+    await mark({ how: 'as planned' });
+    expect(await outcome()).toEqual({
+      how: 'as planned',
+      effort: 7,
+      saidBy: instructor.id,
+      saidAt: '2026-10-15T09:00:00.000Z',
+    });
+  });
+
   test('a line of patterns counts a class without a plan, and outlives a later estimate', async () => {
     const studio = await openWeekStudio();
     await studio.tick(mondaySeven);

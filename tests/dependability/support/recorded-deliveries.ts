@@ -167,7 +167,9 @@ export function standingOf({ database }: SqliteStorage): string {
     ...rows('SELECT * FROM plan_versions'),
     ...rows('SELECT plan_id, kind, version, done_by, done_at, reason FROM reviews'),
     ...rows(
-      'SELECT class_id, starts_at, room, instructor_id, people, plan_id, state, outcome, cover_open, confirmed_by, confirmed_for FROM classes',
+      `SELECT class_id, starts_at, room, instructor_id, people, plan_id, state, cover_open, confirmed_by,
+        confirmed_for, outcome ->> 'how', outcome ->> 'changes', outcome ->> 'effort', outcome ->> 'length',
+        outcome ->> 'saidBy' FROM classes`,
     ),
     ...rows('SELECT class_id, muscle, sets FROM class_load'),
     ...[...newest].map(([key, payload]) => `${key} ${payload}`).sort(),
