@@ -14,7 +14,7 @@ export function afterClassKey(classId: string): string {
   return `after:${classId}`;
 }
 
-/** Notes what was said of a class: how it went, how hard it was, whether it ran over. Later words win, whole. */
+/** Notes what was said of a class: how it went, how hard it was, whether it ran over. A later word on each wins. */
 export async function markClass(
   desk: Desk,
   classId: string,

@@ -5,6 +5,7 @@ import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { instantAfter } from '../../domain/calendar/wall-time.ts';
 import type { Desk, Message } from '../handling.ts';
 import { refusal } from './change-class.ts';
+import { clashesWith } from './clashes-with.ts';
 import { classesAround } from './classes-around.ts';
 import { findClass } from './classes-in-week.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
@@ -44,6 +45,7 @@ export async function recountKit(
     classes.recount(people, approved.facts.people),
     countdown.layOut(layOut(approved, people, desk), people),
     ...outcome,
+    ...(await clashesWith(desk, after)),
   ];
   return { text: lines.filter((line) => line !== '').join('\n') };
 }
