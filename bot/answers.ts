@@ -27,9 +27,11 @@ export function createCarryOut(parts: {
     const sentTo = await sender.whenSent(studioId, answer.noticeKey, linkWaitMs);
     if (sentTo === undefined) return tellAsker(asker, { text: words.faults.savedPostDelayed });
     const { place: channel, stamp } = sentTo;
+    const place = answer.place ?? asker.place;
+    if (place === channel) return;
     const { permalink } = await client.chat.getPermalink({ channel, message_ts: stamp });
     if (permalink === undefined) throw new Error('The workspace gave no link.');
-    return tellAsker(asker, answer.message(permalink));
+    return tellAsker({ ...asker, ...(place === undefined ? {} : { place }) }, answer.message(permalink));
   };
 
   const carryOut = async (studioId: StudioId, asker: Asker, answer: Answer): Promise<void> => {

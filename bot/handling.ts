@@ -43,8 +43,16 @@ export type Answer =
   | { readonly kind: 'publish home'; readonly personId: string; readonly view: HomeView }
   /** Seen by the asker alone, where they are. */
   | { readonly kind: 'only to you'; readonly message: Message }
-  /** The same, once the notice of that key is posted, with a link to it. */
-  | { readonly kind: 'link to you'; readonly noticeKey: string; readonly message: (link: string) => Message }
+  /**
+   * The same, once the notice of that key is posted, with a link to it; nothing where that is in the same place.
+   * `place`: where the person is, if the request doesn't say.
+   */
+  | {
+      readonly kind: 'link to you';
+      readonly noticeKey: string;
+      readonly place?: string;
+      readonly message: (link: string) => Message;
+    }
   /** Reads the workspace's user groups and who is in them, then goes on with what was read. */
   | { readonly kind: 'read groups'; readonly next: (read: GroupsRead) => readonly Answer[] };
 

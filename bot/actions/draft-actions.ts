@@ -1,25 +1,15 @@
 import { redo } from '../flows/change-plan.ts';
-import { cardKey } from '../flows/post-draft.ts';
 import { startDraft } from '../flows/start-draft.ts';
 import { type ActionRequest, type Handler, noReaction } from '../handling.ts';
 import { reactionOf, toYou, withPlan } from './with-plan.ts';
 
-/** The example of the help as a draft of one's own; tapped again, where it is. */
+/** The example of the help as a draft of one's own, once. */
 export const onTryExample: Handler<ActionRequest> = async ({ personId }, desk) => {
   const { stores, studioId, words } = desk;
   const text = words.help.example;
   const [latest] = await stores.plans.listByAuthor(studioId, personId, 1);
   const version = latest && (await stores.plans.findVersion(studioId, latest.id, latest.currentVersion));
-  if (latest !== undefined && version?.text === text)
-    return {
-      answers: [
-        {
-          kind: 'link to you',
-          noticeKey: cardKey(latest.id),
-          message: (link) => ({ text: words.flow.draftIsAt(link) }),
-        },
-      ],
-    };
+  if (version?.text === text) return toYou({ text: words.help.triedAlready });
   await startDraft(desk, { personId, text });
   return noReaction;
 };

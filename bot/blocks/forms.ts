@@ -43,7 +43,8 @@ const mostOfField = 3_000;
 export const classFields = ['class', 'class-2', 'class-3'] as const;
 
 /** Where a class is written or pasted; the same draft as by message. */
-export function draftForm(words: Words, text = ''): ModalView {
+/** `place`: where it was asked for, if in a place. */
+export function draftForm(words: Words, text = '', place = ''): ModalView {
   const parts = packLines(text.split('\n'), mostOfField);
   const blocks = classFields
     .slice(0, Math.max(1, parts.length))
@@ -53,7 +54,7 @@ export function draftForm(words: Words, text = ''): ModalView {
       callbackId: views.draft,
       title: words.forms.draftTitle,
       submit: words.forms.draftSubmit,
-      metadata: '',
+      metadata: place,
       blocks,
     },
     words,

@@ -21,7 +21,11 @@ export const onEvenset: Handler<CommandRequest> = async (request, desk) => {
   const text = request.text.trim();
   const [word = '', argument, ...more] = text.split(/\s+/);
   if (text === '')
-    return { answers: [{ kind: 'open view', triggerId: request.triggerId, view: draftForm(desk.words) }] };
+    return {
+      answers: [
+        { kind: 'open view', triggerId: request.triggerId, view: draftForm(desk.words, '', request.place) },
+      ],
+    };
   if (word.toLowerCase() === 'week' && more.length === 0)
     return toYou(await weekForAsker(desk, request.personId, argument));
   if (word.toLowerCase() === 'reviews' && argument === undefined)

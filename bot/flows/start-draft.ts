@@ -1,4 +1,5 @@
 import type { Home, PlanRecord } from '../../domain/plan/plan-life.ts';
+import { keepText } from '../../domain/shorthand/keep-text.ts';
 import { inertText } from '../blocks/escape.ts';
 import { limits, packLines } from '../blocks/limits.ts';
 import type { Desk } from '../handling.ts';
@@ -49,7 +50,7 @@ export async function startDraft(desk: Desk, start: DraftStart): Promise<OpenPla
 /** What one message does not hold goes on in its thread, above the card. */
 async function postText(desk: Desk, record: PlanRecord, text: string): Promise<void> {
   const key = textKey(record.id);
-  for (const [place, part] of packLines(inertText(text).split('\n'), limits.topLevelText).entries())
+  for (const [place, part] of packLines(inertText(keepText(text)).split('\n'), limits.topLevelText).entries())
     await desk.stores.notices.enqueue(desk.studioId, {
       key: place === 0 ? key : `${key}:${place + 1}`,
       to: record.authorId,

@@ -1,3 +1,5 @@
+import { readClassRequest } from '../../domain/calendar/read-class-request.ts';
+import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
 import { labelsByLine } from '../../domain/plan/labels.ts';
 import { looksLikeEdit } from '../../domain/shorthand/edit-words.ts';
 import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
@@ -111,12 +113,20 @@ async function onReply(request: MessageRequest, thread: string, desk: Desk): Pro
   const scheduled = open?.scheduled ?? (await classInThread(desk, request.place, thread));
   if (open?.version.plan !== undefined && text.trim().toLowerCase() === 'move')
     return reply(request, desk, renderMoveWhat(open.version.plan, scheduled, desk.words));
-  // `12 now` in the thread of a plan without a class is an edit of the plan.
-  const isEdit = open !== undefined && scheduled === undefined && looksLikeEdit(request.text);
+  const isEdit = open !== undefined && isOfPlan(open, scheduled, text);
   const ofClass = isEdit ? undefined : await sayOfClass(desk, request.text, request.personId, scheduled);
   if (ofClass !== undefined) return reply(request, desk, ofClass);
   if (open === undefined) return reply(request, desk, renderHelp(desk.words));
   return reply(request, desk, ...(await sayInThread(desk, open, request.personId, request.text)));
+}
+
+/**
+ * Words that a plan and a class both know are for the plan where it has no class; `12 now` is also while no
+ * version is approved that a class could be counted from.
+ */
+function isOfPlan({ record }: OpenPlan, scheduled: ScheduledClass | undefined, text: string): boolean {
+  if (scheduled === undefined) return looksLikeEdit(text);
+  return record.approvedVersion === undefined && readClassRequest(text)?.kind === 'people now';
 }
 
 /** `B1: slower`, or a head coach's `B1 slower please`, in a review's thread is a comment on that move. */

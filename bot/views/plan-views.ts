@@ -22,12 +22,15 @@ export const onDraftForm: Handler<ViewRequest> = async (request, desk) => {
   const reading = readPlan(text, await contextFor(desk));
   if (meaningOf(text, reading, false) === 'unclear') return errorAt('class', desk.words.forms.classUnclear);
   const open = await startDraft(desk, { personId: request.personId, text });
+  // Asked for on the app's own pages, the draft is where the form leads back to.
+  if (request.metadata === '') return closed;
   return {
     ack: { kind: 'close' },
     answers: [
       {
         kind: 'link to you',
         noticeKey: cardKey(open.record.id),
+        place: request.metadata,
         message: (link) => ({ text: desk.words.flow.draftIsAt(link) }),
       },
     ],

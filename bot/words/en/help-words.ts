@@ -16,6 +16,8 @@ export const helpWords = {
   ].join('\n'),
   next: 'Its card comes in the thread under your message: there you change it, ask it and send it for review. `help` shows all words.',
   tryButton: 'Try this one',
+  triedAlready:
+    'It is your newest draft already: its card is in the thread under it, in your messages with me.',
   edits: (edits: readonly string[]) => `*Change the class:* ${codes([...edits, 'undo', 'redo'])}`,
   asks: [
     `*Ask it:* ${codes(['timeline', 'why', 'muscles', 'easier', 'harder', 'no kit', 'last time', 'versions'])}`,

@@ -22,8 +22,7 @@ const shownView = z.object({
 });
 const classOf = (id: string) => studio.storage.classes.find('T1', id);
 /** What someone was told directly, without the words that come with the first look at a home. */
-const toldTo = (place: string) =>
-  studio.texts(place).filter((text) => !text.startsWith('*What Evenset keeps'));
+const toldTo = (place: string) => studio.texts(place).filter((text) => !text.includes('*What Evenset keeps'));
 const by = (personId: string) => ({ user: { id: personId, team_id: 'T1' } });
 
 /** The newest view that was opened or put on a home. */

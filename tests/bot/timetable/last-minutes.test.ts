@@ -139,7 +139,7 @@ describe('the last minutes', () => {
   });
 });
 
-test('18 now in a plan’s thread is of its class: the card shows both, the plan keeps its people', async () => {
+test('18 now in a plan’s thread is of its class once approved: the card shows both, the plan keeps its people', async () => {
   studio = await createTimetableStudio(noon);
   const text =
     'Push, 45 min, Thu 18:30, Hall, 14 people\nwarm-up 5:00: march\ncircuit x3, 40/20\npush-up\nplank\ncool-down to the end';
@@ -152,10 +152,10 @@ test('18 now in a plan’s thread is of its class: the card shows both, the plan
   };
   expect(card()).toContain('14 people · Hall');
   expect(card()).not.toContain('in its class');
+  const [draft] = await studio.storage.plans.listByAuthor('T1', mira, 1);
+  if (draft !== undefined)
+    await studio.storage.plans.update('T1', { ...draft, state: 'approved', approvedVersion: 1 });
   await studio.say(mira, '18 now', { thread_ts: '900.1' });
-  expect(studio.last('D1')?.text).toBe(
-    'There is no approved plan to count kit for; the class’s head count is kept.',
-  );
   expect(card()).toContain('14 people · Hall · in its class: 18 people');
   const scheduled = await studio.storage.classes.find('T1', 'thu:2026-10-15');
   expect(scheduled?.people).toBe(18);
@@ -163,6 +163,16 @@ test('18 now in a plan’s thread is of its class: the card shows both, the plan
   expect(await studio.storage.plans.find('T1', planId)).toMatchObject({ currentVersion: 1 });
   await studio.say(mira, '14 now', { thread_ts: '900.1' });
   expect(card()).not.toContain('in its class');
+});
+
+test('18 now in the thread of a plan that was never approved is of the plan, and so of its class', async () => {
+  studio = await createTimetableStudio(noon);
+  await studio.say(mira, 'Push, 45 min, Thu 18:30, Hall, 14 people\nemom 10\n8 push-up', { ts: '900.1' });
+  await studio.say(mira, '18 now', { thread_ts: '900.1' });
+  const scheduled = await studio.storage.classes.find('T1', 'thu:2026-10-15');
+  expect(scheduled?.people).toBe(18);
+  const version = await studio.storage.plans.findVersion('T1', scheduled?.planId ?? '', 2);
+  expect(version?.plan?.facts.people).toBe(18);
 });
 
 describe('a plan that is not approved', () => {
