@@ -11,12 +11,22 @@ import { tokensOf } from '../tokens-of.ts';
 import { editWordAt, editWords } from './edit-verbs.ts';
 import { labelAt } from './label-at.ts';
 
-/** The edit that a single line almost says, ready to be sent; undefined where none is near. */
+/**
+ * The edits that a message almost says, ready to be sent, several parted by `;`; undefined where it says them
+ * already, or where nothing is near one of its lines.
+ */
 export function nearestEdit(text: string): string | undefined {
-  const kept = keepText(text);
-  const [line, another] = linesOf(kept.slice(0, limits.messageLength));
-  if (line === undefined || another !== undefined || editWordAt(tokensOf(line)) !== undefined)
-    return undefined;
+  const lines = linesOf(keepText(text).slice(0, limits.messageLength));
+  const meant = lines.map((line) => (isEdit(line) ? rest(line, line.start) : nearestTo(line)));
+  if (lines.every(isEdit) || meant.includes(undefined)) return undefined;
+  return meant.join('; ');
+}
+
+function isEdit(line: Line): boolean {
+  return editWordAt(tokensOf(line)) !== undefined;
+}
+
+function nearestTo(line: Line): string | undefined {
   return withNearVerb(line) ?? withRounds(line) ?? withChangeInFront(line) ?? withVerbInFront(line);
 }
 

@@ -27,6 +27,7 @@ describe('words that almost match an edit', () => {
   test.each<readonly [string, readonly string[]]>([
     ['swap A goblin squash', ['swap A goblet squat', 'swap A goblet sumo squat', 'swap A squat pulse']],
 
+    ['swpa A bear crawl\ndrop B', ['swap A bear crawl; drop B']],
     ['drop B\nswpa A bear crawl', ['drop B, swap A bear crawl']],
     ['swap B goblin squash\nswpa A bear crawl', ['swap B goblet squat, swap A bear crawl']],
   ])('%j are offered as a button, which makes it', async (words, labels) => {
