@@ -21,7 +21,7 @@ export type Recorded = {
   readonly deliver: (app: Studio) => Promise<void>;
 };
 
-export type Studio = ReturnType<typeof openStudio>;
+type Studio = ReturnType<typeof openStudio>;
 
 /** Deliveries over real handlers and stores; ids are drawn from the name of what is being decided. */
 export function openStudio(storage: SqliteStorage) {
