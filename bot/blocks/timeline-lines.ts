@@ -1,7 +1,7 @@
-import { hasLetters } from '../../domain/plan/blocks-of.ts';
+import { hasLetters, isOpenBlock } from '../../domain/plan/blocks-of.ts';
 import { labelsByLine } from '../../domain/plan/labels.ts';
 import type { LineId, Plan, PlannedMove } from '../../domain/plan/plan.ts';
-import { printMove } from '../../domain/shorthand/print-letter.ts';
+import { printItems, printMove } from '../../domain/shorthand/print-letter.ts';
 import { printBlockLine } from '../../domain/shorthand/print-plan.ts';
 import type { Segment } from '../../domain/timing/timeline.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
@@ -40,7 +40,11 @@ export function timelineLines(open: OpenPlan, show: Show, style: Style = marked)
     const segments = report.timeline.segments.filter((segment) => segment.block === place);
     return [
       style.strong(style.typed(printBlockLine(block))),
-      ...segments.map((segment) => segmentLine(segment, nameOf, style, show.words)),
+      ...segments.map((segment) =>
+        segment.kind === 'open' && isOpenBlock(block) && block.items.length > 0
+          ? partLine(segment, style.typed(printItems(block.items, show.catalogue)), style, show.words)
+          : segmentLine(segment, nameOf, style, show.words),
+      ),
     ];
   });
 }
@@ -73,20 +77,26 @@ export function renderTimeline(open: OpenPlan, show: Show): readonly Message[] {
 /** Characters of a long timeline that stand in the thread, beside its title. */
 const mostOfBeginning = 3_000;
 
-function segmentLine(
-  segment: Segment,
-  nameOf: (id: LineId) => string,
-  { strong, clock }: Style,
-  words: Words,
-): string {
-  const from = clock(words.length(segment.startSeconds).padStart(6));
-  const long = words.length(segment.endSeconds - segment.startSeconds);
-  if (segment.kind !== 'work') return `${from}  ${words.segment(segment.kind, segment.also)}  ${long}`;
+function segmentLine(segment: Segment, nameOf: (id: LineId) => string, style: Style, words: Words): string {
+  if (segment.kind !== 'work')
+    return partLine(segment, words.segment(segment.kind, segment.also), style, words);
   const lines = segment.sharedBy ?? (segment.move === undefined ? [] : [segment.move]);
   const what = lines.map(nameOf).join(' · ');
-  const side = segment.side === undefined ? '' : `, ${words.side(segment.side)}`;
+  // Moves that alternate say so in their own words, or by their nature.
+  const side =
+    segment.side === undefined || segment.side === 'alternating' ? '' : `, ${words.side(segment.side)}`;
   const round = segment.round === undefined ? '' : ` · ${words.round(segment.round)}`;
-  return `${from}  ${strong(what)}${side}  ${long}${round}`;
+  return `${partLine(segment, `${style.strong(what)}${side}`, style, words)}${round}`;
+}
+
+/** When a stretch begins, what it is, and how long. */
+function partLine(
+  { startSeconds, endSeconds }: Segment,
+  what: string,
+  { clock }: Style,
+  words: Words,
+): string {
+  return `${clock(words.length(startSeconds).padStart(6))}  ${what}  ${words.length(endSeconds - startSeconds)}`;
 }
 
 function movesById(plan: Plan): ReadonlyMap<LineId, PlannedMove> {

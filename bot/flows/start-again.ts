@@ -1,3 +1,4 @@
+import { wallTimeOf } from '../../domain/calendar/wall-time.ts';
 import type { Plan } from '../../domain/plan/plan.ts';
 import type { Home } from '../../domain/plan/plan-life.ts';
 import { withOpenLines } from '../../domain/plan/with-open-lines.ts';
@@ -13,12 +14,12 @@ import { postInThread } from './post-draft.ts';
 import { standingVersion } from './standing-version.ts';
 import { startDraft } from './start-draft.ts';
 
-/** `again Row & Squat`, `again Row & Squat open`: what is behind the word, or nothing where it is none. */
+/** `again Row & Squat`, `again Row & Squat open`: what is behind the word, empty for the word alone. */
 export type AgainRequest = { readonly said: string; readonly isOpen: boolean };
 
 export function readAgain(text: string): AgainRequest | undefined {
-  const [, said, open] = /^again\s+(\S[^\n]*?)(\s+open)?\s*$/i.exec(keepText(text).trim()) ?? [];
-  return said === undefined ? undefined : { said, isOpen: open !== undefined };
+  const [all, said = '', open] = /^again(?:\s+(\S[^\n]*?)(\s+open)?)?\s*$/i.exec(keepText(text).trim()) ?? [];
+  return all === undefined ? undefined : { said, isOpen: open !== undefined };
 }
 
 export type StartedAgain =
@@ -38,7 +39,7 @@ export async function startAgain(
   // A title line is read where a block stands under it.
   const facts = readPlan(`${said}\nwarm-up 5:00`, await contextFor(desk)).plan?.facts;
   const candidates = await earlierClasses(desk, personId);
-  const source = bestMatch(candidates, facts?.title ?? said);
+  const source = said === '' ? undefined : bestMatch(candidates, facts?.title ?? said);
   if (source?.plan === undefined) return { kind: 'not found', message: notFound(desk, said, candidates) };
   const { startsAt: _, ...kept } = source.plan.facts;
   const again: Plan = {
@@ -47,7 +48,11 @@ export async function startAgain(
   };
   const text = printPlan(isOpen ? withOpenLines(again, desk.catalogue) : again, desk.catalogue);
   const open = await startDraft(desk, { personId, text, ...(home === undefined ? {} : { home }) });
-  const from = desk.words.flow.startedFrom(titleText(source), source.version, source.madeAt.slice(0, 10));
+  const from = desk.words.flow.startedFrom(
+    titleText(source),
+    source.version,
+    wallTimeOf(source.madeAt, desk.settings.zone),
+  );
   await postInThread(desk, open, `again:${open.record.id}`, { text: from });
   return { kind: 'started', open };
 }
@@ -74,7 +79,8 @@ function bestMatch(versions: readonly PlanVersion[], wanted: string): PlanVersio
   const plain = (text: string | undefined) =>
     (text ?? '')
       .toLowerCase()
-      .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
+      .replaceAll(/(?<!\p{L})and(?!\p{L})|[^\p{L}\p{N}]+/gu, ' ')
+      .replaceAll(/ +/g, ' ')
       .trim();
   const name = plain(wanted);
   const by = (fits: (title: string) => boolean) =>

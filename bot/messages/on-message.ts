@@ -6,12 +6,15 @@ import { readMoveOrder } from '../../domain/shorthand/read-move-order.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
 import { renderMoveWhat } from '../blocks/change-button.ts';
+import { titleOf } from '../blocks/draft-card.ts';
+import { linked } from '../blocks/elements.ts';
 import { renderHelp, renderWholeHelp } from '../blocks/help-message.ts';
 import { addsLines, withLines } from '../flows/adds-lines.ts';
 import { rewrite } from '../flows/change-plan.ts';
 import { commentByLabel } from '../flows/comment-on-move.ts';
 import { sayOfData } from '../flows/data-of-person.ts';
 import { whyNotKept } from '../flows/keep-private.ts';
+import { linkToDraft } from '../flows/link-to.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor, findPlanInThread, type OpenPlan, openPlan } from '../flows/open-plan.ts';
 import { carryOutOrder } from '../flows/own-moves.ts';
@@ -31,7 +34,7 @@ import {
   noReaction,
   type Reaction,
 } from '../handling.ts';
-import { sayInThread } from './say-in-thread.ts';
+import { belongsInThread, sayInThread } from './say-in-thread.ts';
 
 /** Lines that follow a draft within this time belong to it. */
 const followMilliseconds = 300_000;
@@ -188,14 +191,25 @@ async function onTopLevel(request: MessageRequest, desk: Desk): Promise<Reaction
     }
     case 'more lines': {
       if (recent === undefined || !addsLines(recent.version.text, text, context))
-        return reply(request, desk, renderHelp(desk.words));
+        return notRead(request, desk);
       const lines = withLines(recent.version.text, text);
       const changed = await rewrite(desk, recent, personId, lines, { adds: 'a line' });
       return changed.kind === 'kept' ? reply(request, desk, changed.message) : noReaction;
     }
     case 'unclear':
-      return reply(request, desk, renderHelp(desk.words));
+      return notRead(request, desk);
   }
+}
+
+/** Words for a class go to its thread; all others get the help. */
+async function notRead(request: MessageRequest, desk: Desk): Promise<Reaction> {
+  const { plans } = desk.stores;
+  const [latest] = await plans.listByAuthor(desk.studioId, request.personId, 1);
+  if (latest === undefined || !belongsInThread(request.text))
+    return reply(request, desk, renderHelp(desk.words));
+  const version = await plans.findVersion(desk.studioId, latest.id, latest.currentVersion);
+  const title = linked(titleOf(version?.plan, desk.words), await linkToDraft(desk, latest));
+  return reply(request, desk, { text: desk.words.draft.inItsThread(title) });
 }
 
 async function openPlanIn(desk: Desk, place: string, thread: string): Promise<OpenPlan | undefined> {

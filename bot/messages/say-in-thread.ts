@@ -78,6 +78,15 @@ export async function sayInThread(
     : [renderUnclear(open, desk.words)];
 }
 
+/** Whether words mean something under a class, and nowhere else. */
+export function belongsInThread(text: string): boolean {
+  const trimmed = text.trim();
+  const isWord = Object.hasOwn(threadWords, plainAsk(trimmed));
+  return (
+    isWord || limitsIn(trimmed) !== undefined || looksLikeEdit(trimmed) || stepsIn(trimmed) !== undefined
+  );
+}
+
 /** An ask as it stands in the table, whatever its case, spaces and last sign. */
 function plainAsk(text: string): string {
   return text

@@ -126,8 +126,8 @@ function restText(kind: 'rest' | 'between-rounds' | 'between-blocks'): string {
   }
 }
 
-export function sideText(side: 'right' | 'left' | 'alternating'): string {
-  return side === 'alternating' ? 'side by side' : `${side} side`;
+export function sideText(side: 'right' | 'left'): string {
+  return `${side} side`;
 }
 
 export const cardWords = {

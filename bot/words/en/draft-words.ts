@@ -52,6 +52,8 @@ export const draftWords = {
   youTookItBack: 'It is a draft already: you took it back.',
   nothingChanged: 'Nothing changed: it stands like that already.',
   leftOutOfText: (edits: string) => `From the thread, not in this text: ${edits}`,
+  inItsThread: (title: string) =>
+    `That goes into the thread under your class: open ${title} and reply there.`,
   moveWhat: (letters: readonly string[]) =>
     [
       ...(letters.length > 1 ? [`A letter: move ${letters.at(-1)} before ${letters[0]}.`] : []),

@@ -7,13 +7,17 @@ import { privateWords } from './private-words.ts';
 
 /** A day and time in the studio's zone: `Thu 8 Oct, 18:30`. */
 export function whenText({ date, time }: Pick<ZonedMoment, 'date' | 'time'>): string {
+  return `${dayText({ date })}, ${time}`;
+}
+
+function dayText({ date }: Pick<ZonedMoment, 'date'>): string {
   const day = new Intl.DateTimeFormat('en-GB', {
     weekday: 'short',
     day: 'numeric',
     month: 'short',
     timeZone: 'UTC',
   });
-  return `${day.format(new Date(`${date}T00:00:00Z`))}, ${time}`;
+  return day.format(new Date(`${date}T00:00:00Z`));
 }
 
 export const flowWords = {
@@ -28,10 +32,13 @@ export const flowWords = {
   buttonGone:
     'That button is out of date and changed nothing. The newest message shows what can be done now.',
   onlyInstructorMarks: 'Only the instructor of the class or a head coach can mark it.',
-  startedFrom: (title: string, version: number, day: string) =>
-    `Started from ${title}, v${version} of ${day}.`,
+  startedFrom: (title: string, version: number, made: Pick<ZonedMoment, 'date'>) =>
+    `Started from ${title}, v${version} of ${dayText(made)}.`,
   noClassAgain: (said: string, titles: readonly string[]) =>
-    `I found no class called ${said}.${titles.length === 0 ? ' Write one as a message first.' : ` There are: ${titles.join(' · ')}`}`,
+    [
+      said === '' ? 'Which class once more?' : `I found no class called ${said}.`,
+      titles.length === 0 ? 'Write one as a message first.' : `There are: ${titles.join(' · ')}`,
+    ].join(' '),
   draftIsAt: (link: string) => `Your draft and its card are here: <${link}|open the draft>.`,
   weekUnclear: (running: string) =>
     `Which week? week alone is the running one; week last, or week ${running}, work too.`,
@@ -128,8 +135,7 @@ export const formWords = {
 
 export const afterWords = {
   lead: (title: string, when: string) => `*${title}*, ${when}: how did it go?`,
-  coverLead: (title: string, when: string) =>
-    `*${title}*, ${when}: cover stayed open. Did it take place?`,
+  coverLead: (title: string, when: string) => `*${title}*, ${when}: cover stayed open. Did it take place?`,
   askInShort: 'Taught as planned, with changes, or not taught?',
   asPlanned: 'Taught as planned',
   withChanges: 'Taught with changes',

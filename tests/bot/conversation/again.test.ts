@@ -25,16 +25,19 @@ describe('again', () => {
     await talk.say(ana, pushAndHinge.replace('10 people', '10 people, Mon 18:00'));
   });
 
-  test.each(['again Push & Hinge', 'Again push &amp; hinge', 'again push hinge', 'again push'])(
-    '%s is a new draft with the same class and no day',
-    async (words) => {
-      const stamp = await talk.say(ana, words);
-      expect(await talk.plansOf(ana)).toHaveLength(2);
-      expect(await talk.versionOf(ana)).toMatchObject({ version: 1, problemCount: 0, totalSeconds: 1_800 });
-      expect((await talk.versionOf(ana)).plan?.facts.startsAt).toBeUndefined();
-      expect(talk.inThread(stamp).at(-1)?.text).toBe('Started from Push &amp; Hinge, v1 of 2026-11-02.');
-    },
-  );
+  test.each([
+    'again Push & Hinge',
+    'Again push &amp; hinge',
+    'again push and hinge',
+    'again push hinge',
+    'again push',
+  ])('%s is a new draft with the same class and no day', async (words) => {
+    const stamp = await talk.say(ana, words);
+    expect(await talk.plansOf(ana)).toHaveLength(2);
+    expect(await talk.versionOf(ana)).toMatchObject({ version: 1, problemCount: 0, totalSeconds: 1_800 });
+    expect((await talk.versionOf(ana)).plan?.facts.startsAt).toBeUndefined();
+    expect(talk.inThread(stamp).at(-1)?.text).toBe('Started from Push &amp; Hinge, v1 of Mon 2 Nov.');
+  });
 
   test('with a day it is on the calendar', async () => {
     await talk.say(ana, 'again Push & Hinge, Thu 18:30');
@@ -71,6 +74,12 @@ describe('again', () => {
     expect(talk.inChannel('D1').at(-1)?.text).toBe(
       'I found no class called Pull &lt;&amp;&gt; Twist. There are: Push &amp; Hinge',
     );
+    expect(await talk.plansOf(ana)).toHaveLength(1);
+  });
+
+  test('alone asks which, with those there are', async () => {
+    await talk.say(ana, 'again');
+    expect(talk.inChannel('D1').at(-1)?.text).toBe('Which class once more? There are: Push &amp; Hinge');
     expect(await talk.plansOf(ana)).toHaveLength(1);
   });
 

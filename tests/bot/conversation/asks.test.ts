@@ -31,6 +31,7 @@ const last = () => answers().at(-1) ?? { text: '', blocks: [] };
 describe('an ask is answered from the plan and changes nothing', () => {
   test.each([
     ['timeline', ['`  6:00`  *A push-up*  0:40 · round 1', '*cool-down to the end*']],
+    ['timeline', ['`  0:00`  march, hip hinge  6:00']],
     ['Timeline?', ['`  6:00`  *A push-up*  0:40 · round 1']],
     ['why', ['Checked: nothing to mend.']],
     ['muscles', ['*chest*  3 (2:00)', '*back*  upper back ']],

@@ -312,6 +312,31 @@ describe('words in a draft’s thread', () => {
   });
 });
 
+describe('words for a draft said beside its thread', () => {
+  test.each(['swap A bear crawl', 'timeline', 'undo', 'no jumps'])(
+    '%s is sent on to its thread',
+    async (said) => {
+      await talk.say(ana, pushAndHinge);
+      await talk.say(ana, said);
+      expect(talk.inChannel('D1').at(-1)?.text).toMatch(
+        /^That goes into the thread under your class: open <https:[^|]*\|Push &amp; Hinge> and reply there\.$/,
+      );
+      expect(await talk.planOf(ana)).toMatchObject({ currentVersion: 1 });
+    },
+  );
+
+  test('without any draft they get the help', async () => {
+    await talk.say(ana, 'timeline');
+    expect(talk.inChannel('D1').at(-1)?.text).toContain(english.help.next);
+  });
+});
+
+test('moves that alternate are said once in the timeline', async () => {
+  const stamp = await talk.say(ana, pushAndHinge.replace('plank', 'reverse lunge alternating'));
+  await talk.say(ana, 'timeline', { thread: stamp });
+  expect(lastIn(stamp).text).toContain('*C reverse lunge alternating*  0:40 · round 1');
+});
+
 describe('harder', () => {
   test('offers nothing that the room has no kit for', async () => {
     await talk.close();
