@@ -13,14 +13,24 @@ export type CoachWeek = NoticePayload & {
 
 /** The coach's own message: numbers in cells, with fixed-width text where tables are refused. */
 export function renderCoachWeek(whole: WholeWeek, { checks }: Settings, words: Words): CoachWeek {
-  const { report, conflicts, strain, planned, coming } = whole;
+  const { report, conflicts, strain, planned, coming, toCome } = whole;
   const { coachWeek } = words;
   const before: readonly KnownBlock[] = [
     header('coach-week', coachWeek.title(report.week)),
-    section('coach-trust', words.week.trust(report.trust)),
-    context('table-lead', coachWeek.tableLead),
+    section('coach-trust', words.week.trust(report.trust, toCome)),
   ];
   const told = conflicts.map((conflict) => coachWeek.conflict(conflict, inertText));
+  const ahead = sections('coming', [
+    `*${coachWeek.comingTitle(coming.week)}*`,
+    ...coachWeek.coming(coming, inertText),
+  ]);
+  const text = coachWeek.short(report.week, words.week.trust(report.trust, toCome));
+  // A week of nothing but zeros says nothing more.
+  if (report.trust.classes === 0) {
+    const blocks = [...before, ...ahead, context('coach-sources', `_${words.standingLine}_`)];
+    return { text, blocks, fallbackBlocks: blocks };
+  }
+  const lead = context('table-lead', coachWeek.tableLead);
   const after: readonly KnownBlock[] = [
     ...sections('conflicts', [
       `*${coachWeek.conflictsTitle}*`,
@@ -31,10 +41,7 @@ export function renderCoachWeek(whole: WholeWeek, { checks }: Settings, words: W
       `*${coachWeek.strainTitle}*\n${strain === undefined ? coachWeek.noStrain : coachWeek.strain(strain)}`,
     ),
     section('planned', `*${coachWeek.plannedTitle}*\n${coachWeek.planned(planned, inertText)}`),
-    ...sections('coming', [
-      `*${coachWeek.comingTitle(coming.week)}*`,
-      ...coachWeek.coming(coming, inertText),
-    ]),
+    ...ahead,
     context(
       'coach-sources',
       `${coachWeek.conflictsSource} ${coachWeek.strainSource}\n_${words.standingLine}_`,
@@ -42,9 +49,9 @@ export function renderCoachWeek(whole: WholeWeek, { checks }: Settings, words: W
   ];
   const rows = tableRows(whole, words);
   return {
-    text: coachWeek.short(report.week, words.week.trust(report.trust)),
-    blocks: [...before, tableBlock(rows), ...after],
-    fallbackBlocks: [...before, ...fixedWidth(rows), ...after],
+    text,
+    blocks: [...before, lead, tableBlock(rows), ...after],
+    fallbackBlocks: [...before, lead, ...fixedWidth(rows), ...after],
   };
 }
 

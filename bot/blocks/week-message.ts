@@ -24,7 +24,7 @@ export const mendBlockId = 'do';
  * regulars miss, how it stands to the week before, what went otherwise. `key`: the notice it is posted as.
  */
 export function renderWeek(
-  { report, comparison, quiet }: WholeWeek,
+  { report, comparison, quiet, toCome }: WholeWeek,
   words: Words,
   { late, key }: { readonly late?: boolean; readonly key?: string } = {},
 ): Message & { readonly blocks: readonly KnownBlock[] } {
@@ -33,31 +33,40 @@ export function renderWeek(
   const lines = week.underTrained(told.underTrained, inertText).map((line) => `• ${line}`);
   const more = lines.length - mostLines;
   const worst = week.worstHabit(report, inertText);
+  const isBare = report.trust.classes === 0;
   return {
     text: clip(
-      `${late === true ? `${week.late} ` : ''}${week.short(told, comparison, inertText)}`,
+      `${late === true ? `${week.late} ` : ''}${week.short(told, comparison, toCome, inertText)}`,
       limits.topLevelText,
     ),
     blocks: [
       header('week', week.title(report.week)),
       ...(late === true ? [context('late', week.late)] : []),
-      section('trust', week.trust(report.trust)),
+      section('trust', week.trust(report.trust, toCome)),
       ...sections(
         'under-trained',
-        lines.length === 0
-          ? [week.nothingUnderTrained(told)]
-          : [
-              `*${week.underTrainedTitle}*`,
-              ...lines.slice(0, mostLines),
-              ...(more > 0 ? [week.moreInThread(more)] : []),
-            ],
+        isBare
+          ? []
+          : lines.length === 0
+            ? [week.nothingUnderTrained(told)]
+            : [
+                `*${week.underTrainedTitle}*`,
+                ...lines.slice(0, mostLines),
+                ...(more > 0 ? [week.moreInThread(more)] : []),
+              ],
       ),
       ...mendBlocks(report, words, key),
       ...(report.trust.withPlan === 0
         ? []
         : [section('habits', `*${week.regularsTitle}*\n${worst ?? week.habitsUnknown}`)]),
-      ...sections('other', [week.comparison(comparison), ...week.exceptions(report.exceptions, inertText)]),
-      context('standing', `${key === undefined ? '' : `${week.threadHint}\n`}_${words.standingLine}_`),
+      ...sections('other', [
+        isBare ? '' : week.comparison(comparison),
+        ...week.exceptions(report.exceptions, inertText),
+      ]),
+      context(
+        'standing',
+        `${key === undefined || report.trust.withPlan === 0 ? '' : `${week.threadHint}\n`}_${words.standingLine}_`,
+      ),
     ],
   };
 }
@@ -86,7 +95,7 @@ function mendBlocks(
 
 /** In the thread: the chart with its numbers, from which slot the work came, the other habits, the sources. */
 export function renderWeekDetails(
-  { report, quiet }: WholeWeek,
+  { report, quiet, toCome }: WholeWeek,
   dose: DoseSettings,
   words: Words,
 ): NoticePayload & { readonly fallbackBlocks: readonly KnownBlock[] } {
@@ -95,27 +104,34 @@ export function renderWeekDetails(
   const bars = chart.bars.map(({ muscle, sets }) => ({ name: words.catalogue.muscle(muscle), sets }));
   const numbers = week.chartText(bars, leastSets);
   const under = week.underTrained(report.underTrained, inertText);
+  const slots = [
+    ...report.slots.map((slot) => week.slot(slot, inertText)),
+    ...[week.patterns(report) ?? ''].filter((line) => line !== ''),
+  ];
   const before = sections('under-trained-all', under.length > mostLines || quiet.length > 0 ? under : []);
+  const hasLoad = report.trust.withPlan > 0;
   const after: readonly KnownBlock[] = [
-    ...sections('chart-numbers', [numbers]),
-    ...sections('slots', [
-      `*${week.detailsTitle}*`,
-      ...report.slots.map((slot) => week.slot(slot, inertText)),
-      week.patterns(report) ?? '',
-    ]),
+    ...sections('chart-numbers', hasLoad ? [numbers] : []),
+    ...sections('slots', slots.length === 0 ? [] : [`*${week.detailsTitle}*`, ...slots]),
     ...sections('other-habits', week.otherHabits(report, inertText)),
     ...sections('quiet', quiet.length === 0 ? [] : [week.quiet(quiet)]),
-    context('source', week.source),
+    ...(hasLoad ? [context('source', week.source)] : []),
   ];
+  if (!hasLoad) {
+    const text = clip(slots.join('\n') || week.trust(report.trust, toCome), limits.topLevelText);
+    return { text, fallbackBlocks: [...before, ...after] };
+  }
   const text = clip(`${week.chartTitle}: ${numbers}`, limits.topLevelText);
-  if (report.trust.withPlan === 0) return { text, fallbackBlocks: [...before, ...after] };
   return {
     text,
     blocks: [...before, chartBlock(bars, words), ...after],
     fallbackBlocks: [...before, ...after],
     picture: {
       name: `week-${report.week}.png`,
-      svg: drawWeekChart({ bars, leastSets }, { title: week.chartTitle, least: week.chartLeast(leastSets) }),
+      svg: drawWeekChart(
+        { bars, leastSets },
+        { title: week.chartTitle, least: week.chartLeast(leastSets), sets: words.sets },
+      ),
       altText: week.chartAlt(numbers),
     },
   };

@@ -14,7 +14,11 @@ export type NamedBars = readonly { readonly name: string; readonly sets: number 
 /** The week's bar chart as SVG: a name, a bar and its number a row, and a line at the least wanted. */
 export function drawWeekChart(
   { bars, leastSets }: { readonly bars: NamedBars; readonly leastSets: number },
-  words: { readonly title: string; readonly least: string },
+  words: {
+    readonly title: string;
+    readonly least: string;
+    readonly sets: (sets: number) => string;
+  },
 ): string {
   const most = Math.max(leastSets, ...bars.map(({ sets }) => sets));
   const widthOf = (sets: number) => (sets / most) * (size.width - size.names - size.right);
@@ -27,7 +31,7 @@ export function drawWeekChart(
     return [
       `<text x="${size.names - 10}" y="${textY}" text-anchor="end">${escapeText(name)}</text>`,
       `<rect x="${size.names}" y="${y}" width="${width}" height="${size.bar}" fill="${tint.bar}"/>`,
-      `<text x="${size.names + width + 8}" y="${textY}" ${halo}>${sets}</text>`,
+      `<text x="${size.names + width + 8}" y="${textY}" ${halo}>${words.sets(sets)}</text>`,
     ].join('');
   });
   return [

@@ -8,8 +8,8 @@ import { type PlannedAndTaught, plannedAndTaught } from '../../domain/week/plann
 import { type RecoveryConflict, recoveryConflicts } from '../../domain/week/recovery-conflicts.ts';
 import { sayingsOf } from '../../domain/week/sayings.ts';
 import { type StrainOfWeek, strainOfWeek } from '../../domain/week/strain-of-week.ts';
-import { judge, type WeekClass } from '../../domain/week/week-class.ts';
-import type { WeekReport } from '../../domain/week/week-report.ts';
+import { type JudgedClass, judge, type WeekClass } from '../../domain/week/week-class.ts';
+import type { ToCome, WeekReport } from '../../domain/week/week-report.ts';
 import { type WeekTrend, weekTrend } from '../../domain/week/week-trend.ts';
 import type { Desk } from '../handling.ts';
 import { classesInWeek } from './classes-in-week.ts';
@@ -27,6 +27,8 @@ export type WholeWeek = SayingsOfWeek & {
   readonly strain?: StrainOfWeek;
   readonly planned: PlannedAndTaught;
   readonly coming: ComingWeek;
+  /** Classes of this week that are still to come. */
+  readonly toCome: ToCome;
 };
 
 /** Weeks of the trend before the week itself. */
@@ -61,9 +63,15 @@ export async function wholeWeekOfStudio(desk: Desk, week: IsoWeek): Promise<Whol
     conflicts: recoveryConflicts(judged, settings),
     ...(strain === undefined ? {} : { strain }),
     planned: plannedAndTaught(judged, settings),
+    toCome: toComeOf(judged),
     coming: await comingWeekOf(desk, weekAfter(week)),
     ...(await sayingsOfWeek(desk, week, sayingsOf(report))),
   };
+}
+
+function toComeOf(judged: readonly JudgedClass[]): ToCome {
+  const toCome = judged.filter(({ held }) => held === 'to come');
+  return { classes: toCome.length, withPlan: toCome.filter(({ planned }) => planned !== undefined).length };
 }
 
 async function classesWithLoad(desk: Desk, week: IsoWeek): Promise<readonly WeekClass[]> {

@@ -19,6 +19,9 @@ export type Trust = {
   readonly notTaught: number;
 };
 
+/** Classes of a week that are still to come, and how many of them have a plan. */
+export type ToCome = { readonly classes: number; readonly withPlan: number };
+
 /** One muscle in one week. `days` counts days with at least one set; `setsByDay` is Monday first. */
 export type MuscleWeek = {
   readonly muscle: Muscle;

@@ -9,6 +9,7 @@ import type {
   MuscleWeek,
   PlanWish,
   SlotWeek,
+  ToCome,
   Trust,
   UnderTrained,
   WeekExceptions,
@@ -54,7 +55,10 @@ export const weekWords = {
     habits === undefined || habits.counted === 1
       ? []
       : [
-          `In the middle of ${habits.counted}: ${habitText(habits.median, safe)}`,
+          // Of two, the middle one is one of them.
+          ...(habits.counted === 2
+            ? []
+            : [`In the middle of ${habits.counted}: ${habitText(habits.median, safe)}`]),
           `Least short: ${habitText(habits.best, safe)}`,
         ],
   comparison: comparisonText,
@@ -120,13 +124,23 @@ function sayingName(saying: Saying): string {
 }
 
 /** How far to trust the numbers: `Plans for 14 of 22 classes, 3 assumed taught as planned`. */
-function trustText({ classes, withPlan, assumed, patternsOnly }: Trust): string {
+function trustText({ classes, withPlan, assumed, patternsOnly }: Trust, toCome?: ToCome): string {
+  const ahead =
+    toCome === undefined || toCome.classes === 0
+      ? []
+      : [
+          `${classesText(toCome.classes)} to come, ${toCome.withPlan === 0 ? 'none' : toCome.withPlan} with a plan`,
+        ];
+  if (classes === 0) return ahead[0] ?? 'No class was held and none is to come';
   return [
-    `Plans for ${withPlan} of ${classesText(classes)}`,
-    ...(assumed === 0 ? [] : [`${assumed} assumed taught as planned`]),
-    ...(patternsOnly === 0 ? [] : [`${patternsOnly} by patterns only`]),
-    ...(withPlan === 0 || withPlan === classes ? [] : ['sets of the others are unknown, not zero']),
-  ].join(', ');
+    [
+      `Plans for ${withPlan} of ${classesText(classes)}`,
+      ...(assumed === 0 ? [] : [`${assumed} assumed taught as planned`]),
+      ...(patternsOnly === 0 ? [] : [`${patternsOnly} by patterns only`]),
+      ...(withPlan === 0 || withPlan === classes ? [] : ['sets of the others are unknown, not zero']),
+    ].join(', '),
+    ...ahead,
+  ].join('; ');
 }
 
 /** A line a muscle, most missing first, then one for all groups. */
@@ -143,15 +157,18 @@ function underTrainedLines(underTrained: readonly UnderTrained[], safe: Safe): r
   return groups.length === 0 ? muscles : [...muscles, `*Under two days*: ${groups.join(', ')}`];
 }
 
+/** `Monday and Thursday: obliques 2 sets short, calves ½ set short, 1 more; back on fewer than two days`. */
 function habitText({ name, short, groupsUnderTwoDays, veryHigh }: HabitWeek, safe: Safe): string {
-  const missing = short
-    .slice(0, 3)
-    .map(({ muscle, missingSets }) => `${muscle} ${setsText(missingSets)} short`);
-  const more = short.length > 3 ? [`${short.length - 3} more`] : [];
-  const days = groupsUnderTwoDays.length === 0 ? [] : [`under two days: ${groupsUnderTwoDays.join(', ')}`];
-  const high = veryHigh.length === 0 ? [] : [`very high: ${veryHigh.join(', ')}`];
-  const told = [...missing, ...more, ...days, ...high];
-  return `${safe(name)}: ${told.length === 0 ? 'nothing missing' : told.join(', ')}`;
+  const missing = [
+    ...short.slice(0, 3).map(({ muscle, missingSets }) => `${muscle} ${setsCount(missingSets)} short`),
+    ...(short.length > 3 ? [`${short.length - 3} more short`] : []),
+  ];
+  const told = [
+    ...(missing.length === 0 ? [] : [missing.join(', ')]),
+    ...(groupsUnderTwoDays.length === 0 ? [] : [`${groupsUnderTwoDays.join(', ')} on fewer than two days`]),
+    ...(veryHigh.length === 0 ? [] : [`very high: ${veryHigh.join(', ')}`]),
+  ];
+  return `${safe(name)}: ${told.length === 0 ? 'nothing missing' : told.join('; ')}`;
 }
 
 function comparisonText(comparison: WeekComparison): string {
@@ -205,20 +222,21 @@ function correctionText(
   return [`Correction, since ${slotName} was ${cause}: ${trustText(trust)}.`, ...told].join('\n• ');
 }
 
-function shortText(report: WeekReport, comparison: WeekComparison, safe: Safe): string {
+function shortText(report: WeekReport, comparison: WeekComparison, toCome: ToCome, safe: Safe): string {
   const under = underTrainedLines(report.underTrained, safe).map((line) => line.replaceAll('*', ''));
   const told =
     under.length === 0 ? weekWords.nothingUnderTrained(report) : `Under-trained: ${under.join('; ')}.`;
   const mend = report.mend === undefined ? [] : [`To mend it, ${weekWords.mend(report.mend, safe)}.`];
   const wish = report.wish === undefined ? [] : [`To mend it, ${weekWords.wish(report.wish, safe)}.`];
   const worst = weekWords.worstHabit(report, safe);
+  const isBare = report.trust.classes === 0;
   return [
-    `${weekWords.title(report.week)}. ${trustText(report.trust)}.`,
-    told,
+    `${weekWords.title(report.week)}. ${trustText(report.trust, toCome)}.`,
+    ...(isBare ? [] : [told]),
     ...mend,
     ...wish,
     ...(worst === undefined ? [] : [`Regulars miss most: ${worst}.`]),
-    `${comparisonText(comparison)}.`,
+    ...(isBare ? [] : [`${comparisonText(comparison)}.`]),
     ...exceptionLines(report.exceptions, safe).map((line) => `${line}.`),
   ].join(' ');
 }

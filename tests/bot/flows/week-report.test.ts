@@ -522,6 +522,34 @@ describe('/evenset week', () => {
     expect((await ask(asked)).text.slice(0, start.length)).toBe(start);
   });
 
+  test.each([
+    ['next', 'Week 43, 2026. 5 classes to come, 1 with a plan.'],
+    ['2026-W53', 'Week 53, 2026. 5 classes to come, none with a plan.'],
+  ])('of a week to come (%s) says how many classes, without zeros or empty headings', async (asked, text) => {
+    for (const by of [instructor.id, coach.id]) {
+      const told = await ask(asked, by);
+      expect(told.text).toBe(text);
+      const shown = JSON.stringify(told.blocks);
+      for (const empty of [
+        ' 0',
+        'Where it came from',
+        'are wanted',
+        'Not compared',
+        'In the middle',
+        'No plans',
+      ])
+        expect(shown, empty).not.toContain(empty);
+    }
+  });
+
+  test('of a week without any class says that', async () => {
+    const studio = await openWeekStudio();
+    const told = await studio.at(demoStart, (desk) =>
+      weekForAsker({ ...desk, settings: { ...desk.settings, slots: [] } }, instructor.id, '2026-W53'),
+    );
+    expect(told.text).toBe('Week 53, 2026. No class was held and none is to come.');
+  });
+
   test('a head coach sees the coach’s part, nobody else does', async () => {
     const mine = JSON.stringify((await ask('41', coach.id)).blocks);
     const theirs = JSON.stringify((await ask('41')).blocks);

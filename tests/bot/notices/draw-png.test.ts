@@ -11,7 +11,7 @@ const chart = {
     { name: 'quadriceps', sets: 20 },
   ],
 };
-const words = { title: 'Interval sets', least: 'at least 4' };
+const words = { title: 'Interval sets', least: 'at least 4', sets: String };
 
 /** Width, height and the picture's bytes, from the published layout of PNG (ISO/IEC 15948). */
 function readPng(png: Buffer) {

@@ -22,7 +22,7 @@ afterEach(async () => {
 
 const svg = drawWeekChart(
   { leastSets: 4, bars: [{ name: 'lats', sets: 2 }] },
-  { title: 'Sets', least: 'at least 4' },
+  { title: 'Sets', least: 'at least 4', sets: String },
 );
 const chart = { type: 'data_visualization', block_id: 'chart', title: 'Sets', chart: {} };
 const numbers = { type: 'section', block_id: 'n', text: { type: 'mrkdwn', text: 'lats 2' } };

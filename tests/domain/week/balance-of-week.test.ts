@@ -235,4 +235,6 @@ test('the chart shows first-priority muscles, fewest sets first', () => {
   expect(chart.leastSets).toBe(4);
   expect(chart.bars).toHaveLength(settings.firstPriority.length);
   expect(chart.bars.at(-1)).toEqual({ muscle: 'chest', sets: 4 });
+  const quarters = weekChart(balance([taught(monday, { chest: 11.25, lats: 27.75 })]), settings.dose);
+  expect(quarters.bars.slice(-2).map(({ sets }) => sets)).toEqual([11.5, 28]);
 });

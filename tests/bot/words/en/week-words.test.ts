@@ -63,8 +63,8 @@ const better: WeekComparison = {
 
 describe('the week in words', () => {
   test('in short: trust, what was under-trained, the edit that mends it, the week before, exceptions', () => {
-    expect(weekWords.short(report, better, safe)).toBe(
-      'Week 47, 2026. Plans for 14 of 22 classes, 3 assumed taught as planned, sets of the others are unknown, not zero. ' +
+    expect(weekWords.short(report, better, { classes: 2, withPlan: 1 }, safe)).toBe(
+      'Week 47, 2026. Plans for 14 of 22 classes, 3 assumed taught as planned, sets of the others are unknown, not zero; 2 classes to come, 1 with a plan. ' +
         'Under-trained: hamstrings: no sets, 4 short; lats: 1½ sets (MONDAY 1½), 2½ short; Under two days: hips 1. ' +
         'To mend it, in MONDAY, Mon 23 Nov, 18:30: SWAP B HIP HINGE in the place of GOBLET SQUAT (hamstrings +4). ' +
         'Better than the week before: 6½ sets missing instead of 9; with plans for 14 classes, before for 13; enough now: chest 2 → 5; short now: lats 6 → 1½. ' +
@@ -88,10 +88,14 @@ describe('the week in words', () => {
     });
     const habits = { counted: 4, worst, median: habit('Mon + Thu'), best: habit('Tue + Thu') };
     expect(weekWords.worstHabit({ ...report, habits }, safe)).toBe(
-      'MON + TUE: lats 3 short, under two days: back, very high: quadriceps',
+      'MON + TUE: lats 3 sets short; back on fewer than two days; very high: quadriceps',
     );
     expect(weekWords.otherHabits({ ...report, habits }, safe)).toEqual([
       'In the middle of 4: MON + THU: nothing missing',
+      'Least short: TUE + THU: nothing missing',
+    ]);
+    // Of two, the middle one would be one of them.
+    expect(weekWords.otherHabits({ ...report, habits: { ...habits, counted: 2 } }, safe)).toEqual([
       'Least short: TUE + THU: nothing missing',
     ]);
     expect(weekWords.worstHabit(report, safe)).toBeUndefined();
