@@ -7,7 +7,7 @@ const isTouch = () => matchMedia('(pointer: coarse)').matches;
 type Props = {
   readonly label: string;
   readonly commands: readonly LocalCommand[];
-  /** True when the text went out, so that the field is cleared. */
+  /** False where the text did not go out, so that it comes back to the field. */
   readonly send: (text: string) => Promise<boolean>;
   readonly initial?: string;
   /** What is written but not sent is kept under this name while one looks elsewhere. */
@@ -22,7 +22,8 @@ export const Composer = (props: Props) => {
   const [text, setShownText] = useState(
     props.initial ?? (draftKey === undefined ? '' : (sessionStorage.getItem(draftKey) ?? '')),
   );
-  const [isSending, setSending] = useState(false);
+  /** Messages go out in the order they were written; one may be typed while the one before is on its way. */
+  const last = useRef<Promise<unknown>>(Promise.resolve());
   const field = useRef<HTMLTextAreaElement>(null);
   const hintId = useId();
 
@@ -33,18 +34,20 @@ export const Composer = (props: Props) => {
     area.style.height = `${Math.min(area.scrollHeight + 2, 320)}px`;
   }, [text]);
 
-  const setText = (next: string) => {
-    setShownText(next);
-    if (draftKey !== undefined) sessionStorage.setItem(draftKey, next);
-  };
+  const setText = (next: string | ((typed: string) => string)) =>
+    setShownText((typed) => {
+      const shown = typeof next === 'string' ? next : next(typed);
+      if (draftKey !== undefined) sessionStorage.setItem(draftKey, shown);
+      return shown;
+    });
 
   const send = async () => {
-    if (text.trim() === '' || isSending) return;
-    setSending(true);
-    const isSent = await props.send(text);
-    setSending(false);
-    if (isSent) setText('');
+    if (text.trim() === '') return;
+    setText('');
     field.current?.focus();
+    const sent = last.current.then(() => props.send(text));
+    last.current = sent;
+    if (!(await sent)) setText((typed) => (typed === '' ? text : `${text}\n${typed}`));
   };
 
   const suggestions = /^\/\S*$/.test(text)
@@ -101,7 +104,7 @@ export const Composer = (props: Props) => {
             Cancel
           </button>
         )}
-        <button type="submit" class="button primary" disabled={text.trim() === '' || isSending}>
+        <button type="submit" class="button primary" disabled={text.trim() === ''}>
           {props.sendLabel ?? 'Send'}
         </button>
       </div>

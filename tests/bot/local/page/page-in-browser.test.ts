@@ -359,6 +359,38 @@ describe.skipIf(!hasBrowser)(
         expect(await field.evaluate((element) => element === document.activeElement)).toBe(true);
       }));
 
+    test('what is typed while a message is on its way stays, and goes out after it; what fails comes back', () =>
+      visit(laptop, async (page, server) => {
+        await page.getByRole('button', { name: '# team' }).click();
+        const field = page.getByRole('textbox', { name: 'Message to # team' });
+        await field.focus();
+        const held: (() => void)[] = [];
+        await page.route('**/local/send', async (route) => {
+          await new Promise<void>((goOn) => held.push(goOn));
+          await route.continue();
+        });
+        await page.keyboard.type('first');
+        await page.keyboard.press('Enter');
+        await page.keyboard.type('second');
+        await page.keyboard.press('Enter');
+        await page.keyboard.type('third');
+        expect(await field.inputValue()).toBe('third');
+        await expect.poll(() => held.length, patience).toBe(1);
+        held[0]?.();
+        await expect.poll(() => held.length, patience).toBe(2);
+        held[1]?.();
+        const texts = () => server.workspace.listMessages(team).map(({ text }) => text);
+        await expect.poll(texts, patience).toEqual(['first', 'second']);
+        expect(await field.inputValue()).toBe('third');
+        await page.unroute('**/local/send');
+        await page.route('**/local/send', (route) =>
+          route.fulfill({ json: { kind: 'failed', message: 'Not sent.' } }),
+        );
+        await page.keyboard.press('Enter');
+        await page.getByRole('alert').waitFor();
+        expect(await field.inputValue()).toBe('third');
+      }));
+
     test('while a place is on its way, nothing of the one before stands in it', () =>
       visit(laptop, async (page, server) => {
         server.workspace.post({ placeId: directPlaceId(mira), authorId: 'U0BOT', text: 'for Mira alone' });
