@@ -79,6 +79,11 @@ describe.skipIf(!hasBrowser)('every setting on a phone', { timeout: 180_000 }, (
   const saved = async (names: string) => {
     await save();
     await says(`Saved: ${names}. In force from now on.`);
+    expect(
+      await dialog()
+        .locator('.dialog-body')
+        .evaluate((each) => each.scrollTop),
+    ).toBe(0);
     expect(await seriousFaults(page)).toEqual([]);
   };
 
@@ -287,18 +292,26 @@ describe.skipIf(!hasBrowser)('every setting on a phone', { timeout: 180_000 }, (
       await dialog().getByRole('button', { name: 'Done' }).click();
       await dialog().waitFor({ state: 'detached' });
     };
+    /** Opened anew: a home is as it stood when it was opened. */
+    const coachesHome = async () => {
+      await goTo('Evenset');
+      await goTo('Home');
+      await page.getByRole('button', { name: 'My notices' }).waitFor();
+      await page.waitForTimeout(500);
+      return page.getByText('Sets by muscle and day, this week').count();
+    };
     await put(true);
     await actAs(page, 'Ines');
-    await page.getByText('Waits for approval').waitFor();
-    const settings = page.getByRole('button', { name: 'Settings' }).first();
-    await settings.click();
+    await expect.poll(coachesHome, { timeout: patience }).toBe(1);
+    const settings = page.getByRole('button', { name: 'Settings' });
+    await settings.first().click();
     await says('Zone, channels, times');
     await close();
     await actAs(page, 'Tomas');
     await put(false);
     await actAs(page, 'Ines');
-    await page.getByText('Waits for approval').waitFor({ state: 'detached' });
-    await settings.waitFor({ state: 'detached' });
+    expect(await coachesHome()).toBe(0);
+    expect(await settings.count()).toBe(0);
   });
 
   test('my data names the roles; notices are chosen, and both fit the phone', async () => {

@@ -20,6 +20,11 @@ export const ModalForm = (props: { readonly as: string; readonly modal: ShownMod
       body.current?.querySelector<HTMLElement>('.wrong input, .wrong textarea, .wrong select')?.focus();
   }, [errorCount]);
 
+  // What the app put in its place is read from its beginning.
+  useEffect(() => {
+    body.current?.querySelector('.dialog-body')?.scrollTo(0, 0);
+  }, [modal.hash]);
+
   return (
     <Dialog title={modal.title} close={close}>
       <form
