@@ -7,6 +7,7 @@ import { renderTimeline } from '../blocks/timeline-lines.ts';
 import type { Desk, Message } from '../handling.ts';
 import { clashesWith } from './clashes-with.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
+import { keepPlanMessages } from './keep-plan-messages.ts';
 import { openPlan } from './open-plan.ts';
 import { saveChanged } from './save-changed.ts';
 import { tellCoaches } from './tell-instructor.ts';
@@ -96,6 +97,7 @@ async function assign(desk: Desk, scheduled: ScheduledClass, to: string, by: str
   const { coverOpen: _, confirmed: __, ...rest } = scheduled;
   const taken: ScheduledClass = { ...rest, instructorId: to };
   await saveChanged(desk, scheduled, taken);
+  await keepPlanMessages(desk, taken);
   const text = classes.coachTaken(taken, to, inertText);
   const told = new Set([...desk.settings.headCoaches, scheduled.instructorId]);
   for (const each of told)

@@ -96,6 +96,9 @@ beforeAll(async () => {
   const planOf = async (author: string) =>
     found((await storage.plans.listByAuthor(studioId, author, 1))[0]).id;
   const planId = await planOf('U31');
+  const plan = JSON.stringify({ plan: planId, version: 1 });
+  await click('seed-send', actions.sendForReview, plan, 'U31').deliver(studio);
+  await click('seed-approve', actions.approve, plan, coachId).deliver(studio);
   const scheduled = found((await storage.classes.findByPlan(studioId, planId))[0]);
   await storage.classes.save(studioId, {
     id: 'ended',
@@ -197,15 +200,17 @@ describe('deliveries about one class, each one to four times, in any order', () 
         const firsts = [...new Set(history)];
         expect(await replay(history)).toBe(await standingAfter(inPlainOrder(firsts)));
       }),
-      { numRuns: 60 },
+      { numRuns: 100, seed: 20261125 },
     );
   }, 180_000);
 
   test('each order that is named does show', async () => {
+    const hidden: string[] = [];
     for (const { of, after = [], why } of ordered) {
       const [a, b] = of;
       const both = [await standingAfter([...after, a, b]), await standingAfter([...after, b, a])];
-      expect(both[0], `${a}, ${b}: ${why}`).not.toBe(both[1]);
+      if (both[0] === both[1]) hidden.push(`${a}, ${b}: ${why}`);
     }
+    expect(hidden).toEqual([]);
   }, 60_000);
 });

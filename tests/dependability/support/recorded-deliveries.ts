@@ -160,7 +160,10 @@ export function standingOf({ database }: SqliteStorage): string {
     if (!Array.isArray(row)) throw new Error('A row is a list.');
     const [key, action, payload] = row.map(String);
     const { of = key } = JSON.parse(action ?? '{}');
-    if (keptMessages.some((each) => of.startsWith(each))) newest.set(of, payload ?? '');
+    // A review's earlier rounds are over, and say what was then.
+    const name = of.replace(/^(review:.*):\d+$/, '$1');
+    if (keptMessages.some((each) => name.startsWith(each)) && !of.includes(':difference:'))
+      newest.set(name, payload ?? '');
   }
   return [
     ...rows('SELECT * FROM plans'),
