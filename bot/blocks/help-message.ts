@@ -42,15 +42,16 @@ export function renderWholeHelp(desk: Pick<Desk, 'words' | 'catalogue' | 'settin
 
 /** In a plan's thread: the edits, with letters of this plan, and the asks. */
 export function renderThreadHelp({ version }: OpenPlan, { help }: Words): Message {
-  const edits = version.plan === undefined ? [] : editsFor(version.plan);
-  const text = [help.edits(edits), ...help.asks].join('\n');
+  const edits = version.plan === undefined || version.problemCount > 0 ? [] : editsFor(version.plan);
+  const lines = version.problemCount > 0 ? [help.lines] : [];
+  const text = [...lines, help.edits(edits), ...help.asks].join('\n');
   return { text, blocks: [section('help', text)] };
 }
 
 /** The same in two lines, for words that are neither. */
 export function renderUnclear({ version }: OpenPlan, { help }: Words): Message {
   const edits = version.plan === undefined ? [] : editsFor(version.plan).slice(0, 2);
-  const text = help.unclearInThread(edits);
+  const text = version.problemCount > 0 ? help.unclearAmongLines : help.unclearInThread(edits);
   return { text, blocks: [section('help', text)] };
 }
 

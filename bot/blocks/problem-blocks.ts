@@ -4,12 +4,13 @@ import { keepText } from '../../domain/shorthand/keep-text.ts';
 import { partProblems } from '../../domain/shorthand/part-problems.ts';
 import type { NearName, Problem } from '../../domain/shorthand/problem.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
+import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { printButtonValue } from './button-value.ts';
-import { type ButtonFacts, buttons, section } from './elements.ts';
+import { type ButtonFacts, buttons, context, section } from './elements.ts';
 import { codeText, inertText } from './escape.ts';
-import { clip } from './limits.ts';
+import { clip, limits } from './limits.ts';
 
 const mostShown = 15;
 /** Characters of all problems on a card, and of one. */
@@ -34,6 +35,18 @@ export function whatIsLeft(
     inShort: [...problemsInShort(unread, words), ...next],
     blocks: [...problemBlocks(open, unread, words), ...next.map((text) => section('left', text))],
     how: howToMend(open, unread, words),
+  };
+}
+
+/** Why something waits until all lines read, with what puts them right. */
+export function renderLinesFirst(open: OpenPlan, words: Words): Message {
+  const { report } = open;
+  if (report.kind === 'report') return { text: words.flow.fixLinesFirst };
+  const { lead, inShort, blocks, how } = whatIsLeft(open, report.problems, words);
+  const why = lead.length === 0 ? words.draft.notWhole : words.draft.mendFirst;
+  return {
+    text: clip([why, ...inShort, how].join('\n'), limits.topLevelText),
+    blocks: [section('why', why), ...blocks, context('how', how)],
   };
 }
 

@@ -12,6 +12,7 @@ import { printPlan } from '../../domain/shorthand/print-plan.ts';
 import { isHeadCoach } from '../../domain/who-may.ts';
 import { renderChange, type Told } from '../blocks/change-message.ts';
 import { renderEditProblems } from '../blocks/edit-problems.ts';
+import { renderLinesFirst } from '../blocks/problem-blocks.ts';
 import type { Desk, Message } from '../handling.ts';
 import { editsLeftOut } from './edits-left-out.ts';
 import { whyNotKept } from './keep-private.ts';
@@ -40,7 +41,8 @@ export async function applyEdit(
   const isPrivate = whyNotKept(desk, edit);
   if (isPrivate !== undefined) return { kind: 'kept', message: isPrivate };
   const { plan, problemCount } = open.version;
-  if (plan === undefined || problemCount > 0) return kept(desk.words.flow.fixLinesFirst);
+  if (plan === undefined || problemCount > 0)
+    return { kind: 'kept', message: renderLinesFirst(open, desk.words) };
   const words = await rebased(desk, open, edit, version);
   if (words === undefined) return kept(desk.words.flow.madeOnEarlierVersion(open.record.currentVersion));
   const context = await contextFor(desk, open.record.id);

@@ -3,6 +3,7 @@ import { decideStep, type PlanStep, type Refusal } from '../../domain/plan/decid
 import type { LifeStep, PlanRecord } from '../../domain/plan/plan-life.ts';
 import { sizeOfChange } from '../../domain/plan/size-of-change.ts';
 import { inertText } from '../blocks/escape.ts';
+import { renderLinesFirst } from '../blocks/problem-blocks.ts';
 import { renderDifference, renderReview } from '../blocks/review-message.ts';
 import type { Desk, Message } from '../handling.ts';
 import { askedOn } from './asked-on.ts';
@@ -25,7 +26,8 @@ export async function sendForReview(
   version = open.record.currentVersion,
 ): Promise<Stepped> {
   const { words } = desk;
-  if (open.version.plan === undefined || open.version.problemCount > 0) return kept(words.flow.fixLinesFirst);
+  if (open.version.plan === undefined || open.version.problemCount > 0)
+    return { kind: 'kept', message: renderLinesFirst(open, words) };
   const report = reportOnPlan(open.version.plan, {
     ...(await contextFor(desk, open.record.id)),
     sendingForReview: true,

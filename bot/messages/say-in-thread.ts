@@ -4,6 +4,7 @@ import { looksLikeClass, looksLikeEdit, nearestEdit } from '../../domain/shortha
 import { renderFindings } from '../blocks/findings-lines.ts';
 import { renderNearestEdit, renderThreadHelp, renderUnclear } from '../blocks/help-message.ts';
 import { renderMuscles } from '../blocks/muscles-lines.ts';
+import { renderLinesFirst } from '../blocks/problem-blocks.ts';
 import { renderTimeline } from '../blocks/timeline-lines.ts';
 import { addsLines, readsAsLines, withLines } from '../flows/adds-lines.ts';
 import { answerOptions, answerSwaps } from '../flows/answer-asks.ts';
@@ -39,6 +40,17 @@ const threadWords: Readonly<Record<string, Said>> = {
   help: async (desk, open) => [renderThreadHelp(open, desk.words)],
 };
 
+/** Words that only a class that reads whole can answer. */
+const asksThePlan: ReadonlySet<string> = new Set([
+  'timeline',
+  'why',
+  'muscles',
+  'easier',
+  'harder',
+  'no kit',
+  'last time',
+]);
+
 /** Words that carry on after the first; the others mean something only when they stand alone. */
 const takesMore: ReadonlySet<string> = new Set(['changes', 'send', 'approve']);
 
@@ -54,8 +66,10 @@ export async function sayInThread(
 ): Promise<readonly Message[]> {
   const trimmed = text.trim();
   const ask = Object.hasOwn(threadWords, plainAsk(trimmed)) ? threadWords[plainAsk(trimmed)] : undefined;
-  if (ask !== undefined) return ask(desk, open, by, '');
   const wanted = limitsIn(trimmed);
+  const isAsked = wanted !== undefined || asksThePlan.has(plainAsk(trimmed));
+  if (isAsked && open.report.kind === 'problems') return [renderLinesFirst(open, desk.words)];
+  if (ask !== undefined) return ask(desk, open, by, '');
   if (wanted !== undefined) return answerOptions(desk, open, wanted);
   const [, first = '', rest = ''] = /^([\p{L}]+)[\s:]*([\s\S]*)$/u.exec(trimmed) ?? [];
   const word = first.toLowerCase();

@@ -32,6 +32,8 @@ export const draftWords = {
     const said = ways.length > 2 ? `${ways.slice(0, -1).join(', ')}, or ${ways.at(-1)}` : ways.join(', or ');
     return `${said.slice(0, 1).toUpperCase()}${said.slice(1)}.`;
   },
+  mendFirst: 'Not yet: these lines come first.',
+  notWhole: 'Not yet: the class is not whole.',
   leaveOut: (line: number) => `Leave line ${line} out`,
   noSuchLine: (line: number, last: number) =>
     last === 1

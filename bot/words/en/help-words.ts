@@ -19,6 +19,7 @@ export const helpWords = {
   triedAlready:
     'It is your newest draft already: its card is in the thread under it, in your messages with me.',
   edits: (edits: readonly string[]) => `*Change the class:* ${codes([...edits, 'undo', 'redo'])}`,
+  lines: `*Put lines right:* ${codes(['line 4: goblet squat', 'drop line 4'])}`,
   asks: [
     `*Ask it:* ${codes(['timeline', 'why', 'muscles', 'easier', 'harder', 'no kit', 'last time', 'versions'])}`,
     `*Options for someone:* ${codes(['no jumps', 'no floor', 'no wrists', 'nothing overhead', 'not on the back'])}`,
@@ -34,6 +35,7 @@ export const helpWords = {
     '*Of you:* `my data` · `forget me` · `notices`',
   ],
   review: '*Head coaches, in a review’s thread:* `B1: slower` is a comment on that move.',
+  unclearAmongLines: `I did not read that as a line or an edit. For example: ${codes(['line 4: goblet squat', 'drop line 4'])}\n\`help\` shows all that works here.`,
   unclearInThread: (edits: readonly string[]) =>
     `I did not read that as an edit or a question. For example: ${codes([...edits, 'why', 'undo'])}\n\`help\` shows all that works here.`,
 } as const;

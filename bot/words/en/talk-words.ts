@@ -21,8 +21,7 @@ function dayText({ date }: Pick<ZonedMoment, 'date'>): string {
 }
 
 export const flowWords = {
-  fixLinesFirst:
-    'Some lines could not be read yet. Put them right first: tap a name on the card, or reply with its number and the line put right: line 6: goblet squat',
+  fixLinesFirst: 'Some lines could not be read yet. Put them right first; the card in its thread shows how.',
   madeOnEarlierVersion: (version: number) =>
     `The plan is at v${version} now, and that line has moved on. The card shows it as it stands.`,
   nothingToUndo: 'This is the first version: there is nothing to undo.',

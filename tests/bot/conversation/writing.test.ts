@@ -225,6 +225,31 @@ describe('lines put right', () => {
     expect(lastIn(title).text).toBe(english.draft.onlyLines);
   });
 
+  test.each(['swap A bear crawl', 'timeline', 'no jumps', 'send'])(
+    '%s waits for them, with what puts them right',
+    async (said) => {
+      const stamp = await talk.say(ana, mistyped);
+      await talk.say(ana, said, { thread: stamp });
+      expect(lastIn(stamp).text).toContain(english.draft.mendFirst);
+      await talk.tap(ana, 'Use goblet squat', talk.inThread(stamp).at(-1));
+      expect(await talk.versionOf(ana)).toMatchObject({ version: 2, problemCount: 1 });
+    },
+  );
+
+  test('what is not written yet is no line to mend', async () => {
+    const stamp = await talk.say(ana, 'Strong, 45 min');
+    await talk.say(ana, 'send', { thread: stamp });
+    expect(lastIn(stamp).text).toBe(
+      [
+        english.draft.notWhole,
+        english.draft.leftToWrite({ kind: 'blocks' }),
+        english.draft.linesWelcome,
+      ].join('\n'),
+    );
+    await talk.say(ana, 'asdf', { thread: stamp });
+    expect(lastIn(stamp).text).toBe(english.help.unclearAmongLines);
+  });
+
   test('how they are put right names what is really there', async () => {
     const own = await talk.say(ana, 'Strong, 45 min, 60 min\nemom 10\n8 goblet squat');
     expect(cardIn(own).text).toContain('Reply with the line put right (line 1: …), or edit your message.');
