@@ -377,10 +377,9 @@ function withValueAt(body: object, [key, ...rest]: Path, value: unknown): Record
   return copy;
 }
 
+/** Whether it names a person as the workspace does; nobody else can be told. */
 function saysWho(body: Record<string, unknown>): boolean {
   const { user, user_id: userId } = body;
-  return (
-    typeof userId === 'string' ||
-    (typeof user === 'object' && user !== null && 'id' in user && typeof user.id === 'string')
-  );
+  const isPerson = (id: unknown) => typeof id === 'string' && /^[UW][A-Z0-9]+$/.test(id);
+  return isPerson(userId) || (typeof user === 'object' && user !== null && 'id' in user && isPerson(user.id));
 }
