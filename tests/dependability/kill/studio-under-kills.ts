@@ -387,9 +387,9 @@ async function startWorkspace(folder: string) {
   return { server: await open(port), port };
 }
 
-/** Forty minutes from now: its countdown is due at once. */
+/** Within the hour, each at a start of its own: its countdown is due at once. */
 function classText(number: number): string {
-  const startsAt = new Date(Date.now() + 40 * 60_000);
+  const startsAt = new Date(Date.now() + (22 + (number % 36)) * 60_000);
   const day = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'][startsAt.getUTCDay()];
   const time = startsAt.toISOString().slice(11, 16);
   return `Class ${number} end, 20 min, level 2, 10 people, ${day} ${time}\nwarm-up 5:00: march\ncircuit x3, 40/20\npush-up\nplank\ncool-down to the end`;
