@@ -6,8 +6,8 @@ import {
   onTaughtAsPlanned,
   onTaughtWithChangesForm,
 } from './actions/class-actions.ts';
-import { onOpenDraft } from './actions/home-actions.ts';
 import { onRedo, onTryExample } from './actions/draft-actions.ts';
+import { onOpenDraft, onStartAgain } from './actions/home-actions.ts';
 import {
   onAllFindings,
   onApplyEdit,
@@ -98,6 +98,7 @@ export const handlers: Handlers = {
     [actions.stopSaying]: onStopSaying,
     [actions.openOwnMove]: onOpenOwnMove,
     [actions.openDraft]: onOpenDraft,
+    [actions.startAgain]: onStartAgain,
     [actions.openSettings]: onOpenSettings,
     [actions.settingsPart]: onSettingsPart,
     [actions.showMyData]: onShowMyData,

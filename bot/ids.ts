@@ -41,6 +41,7 @@ export const actions = {
   stopSaying: 'stop-saying',
   openOwnMove: 'open-own-move',
   openDraft: 'open-draft',
+  startAgain: 'start-again',
   openSettings: 'open-settings',
   settingsPart: 'settings-part',
   openNotices: 'open-notices',

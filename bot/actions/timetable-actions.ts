@@ -5,7 +5,7 @@ import { houseClass, houseClassNames } from '../../domain/plan/house-classes.ts'
 import { readClassValue } from '../blocks/class-value.ts';
 import { findClass } from '../flows/classes-in-week.ts';
 import { confirmIn } from '../flows/confirm-in.ts';
-import { seekCover, takeBackOffer, takeClass } from '../flows/cover-class.ts';
+import { keepHandOver, seekCover, takeBackOffer, takeClass } from '../flows/cover-class.ts';
 import { contextFor } from '../flows/open-plan.ts';
 import { doToClass } from '../flows/say-of-class.ts';
 import { startDraft } from '../flows/start-draft.ts';
@@ -92,5 +92,6 @@ export const onHouseClass = withClass(async (scheduled, desk, by, choice) => {
     ...(room === undefined ? {} : { room }),
   };
   await startDraft(desk, { personId: by, text: houseClass(name, facts, await contextFor(desk)) });
+  await keepHandOver(desk, scheduled);
   return noReaction;
 });

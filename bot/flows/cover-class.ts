@@ -6,7 +6,9 @@ import { inertText } from '../blocks/escape.ts';
 import { renderTimeline } from '../blocks/timeline-lines.ts';
 import type { Desk, Message } from '../handling.ts';
 import { clashesWith } from './clashes-with.ts';
+import { findClass } from './classes-in-week.ts';
 import { countdownPlanOf } from './countdown-plan.ts';
+import { changeMessage, newestOf } from './keep-message.ts';
 import { keepPlanMessages } from './keep-plan-messages.ts';
 import { openPlan } from './open-plan.ts';
 import { saveChanged } from './save-changed.ts';
@@ -109,17 +111,31 @@ async function assign(desk: Desk, scheduled: ScheduledClass, to: string, by: str
   return { text: [answer, ...clashes].join('\n') };
 }
 
-/** The plan as it stands for teaching and its timeline; without a plan, house classes to choose from. */
-async function handOver(desk: Desk, taken: ScheduledClass): Promise<void> {
+/** What a class was handed over with follows the plan it has got since. */
+export async function keepHandOver(desk: Desk, { id }: ScheduledClass): Promise<void> {
+  const taken = await findClass(desk, id);
+  const newest = taken && (await newestOf(desk, takenKey(taken, taken.instructorId)));
+  if (taken === undefined || newest === undefined) return;
+  await changeMessage(desk, newest, (await handOverMessage(desk, taken)).message);
+}
+
+async function handOverMessage(desk: Desk, taken: ScheduledClass) {
   const { studioId, stores, words } = desk;
-  const key = takenKey(taken, taken.instructorId);
   const record = taken.planId === undefined ? undefined : await stores.plans.find(studioId, taken.planId);
   const open =
     record === undefined
       ? undefined
       : await openPlan(desk, record.id, record.approvedVersion ?? record.currentVersion);
   const facts = factsOfClass(taken, { ...desk, plan: await countdownPlanOf(desk, taken) });
-  await post(desk, key, taken.instructorId, renderHandOver(taken, facts, open?.version.text, words));
+  return { open, message: renderHandOver(taken, facts, open?.version.text, words) };
+}
+
+/** The plan as it stands for teaching and its timeline; without a plan, house classes to choose from. */
+async function handOver(desk: Desk, taken: ScheduledClass): Promise<void> {
+  const { studioId, stores } = desk;
+  const key = takenKey(taken, taken.instructorId);
+  const { open, message } = await handOverMessage(desk, taken);
+  await post(desk, key, taken.instructorId, message);
   if (open === undefined) return;
   for (const [place, payload] of renderTimeline(open, desk).entries())
     await stores.notices.enqueue(studioId, {

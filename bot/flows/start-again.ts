@@ -1,11 +1,13 @@
+import type { PlanId } from '../../domain/calendar/scheduled-class.ts';
 import { wallTimeOf } from '../../domain/calendar/wall-time.ts';
-import type { Plan } from '../../domain/plan/plan.ts';
+import type { Plan, WallTime } from '../../domain/plan/plan.ts';
 import type { Home } from '../../domain/plan/plan-life.ts';
 import { withOpenLines } from '../../domain/plan/with-open-lines.ts';
 import type { PlanVersion } from '../../domain/ports.ts';
 import { keepText } from '../../domain/shorthand/keep-text.ts';
 import { printPlan } from '../../domain/shorthand/print-plan.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
+import { renderAgain } from '../blocks/again-message.ts';
 import { inertText } from '../blocks/escape.ts';
 import { clip } from '../blocks/limits.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -40,21 +42,52 @@ export async function startAgain(
   const facts = readPlan(`${said}\nwarm-up 5:00`, await contextFor(desk)).plan?.facts;
   const candidates = await earlierClasses(desk, personId);
   const source = said === '' ? undefined : bestMatch(candidates, facts?.title ?? said);
-  if (source?.plan === undefined) return { kind: 'not found', message: notFound(desk, said, candidates) };
-  const { startsAt: _, ...kept } = source.plan.facts;
-  const again: Plan = {
-    ...source.plan,
-    facts: { ...kept, ...(facts?.startsAt === undefined ? {} : { startsAt: facts.startsAt }) },
-  };
+  if (source?.plan === undefined)
+    return { kind: 'not found', message: notFound(desk, { said, isOpen }, candidates) };
+  const startsAt = facts?.startsAt;
+  const open = await startFrom(
+    desk,
+    personId,
+    { source, plan: source.plan, isOpen, ...(startsAt === undefined ? {} : { startsAt }) },
+    home,
+  );
+  return { kind: 'started', open };
+}
+
+/** The same from a class that was chosen by its button; undefined where it is none of those there are. */
+export async function startAgainFrom(
+  desk: Desk,
+  personId: string,
+  planId: PlanId,
+  isOpen: boolean,
+): Promise<OpenPlan | undefined> {
+  const source = (await earlierClasses(desk, personId)).find((each) => each.planId === planId);
+  return source?.plan && startFrom(desk, personId, { source, plan: source.plan, isOpen });
+}
+
+async function startFrom(
+  desk: Desk,
+  personId: string,
+  from: {
+    readonly source: PlanVersion;
+    readonly plan: Plan;
+    readonly isOpen: boolean;
+    readonly startsAt?: WallTime;
+  },
+  home?: Home,
+): Promise<OpenPlan> {
+  const { source, plan, isOpen, startsAt } = from;
+  const { startsAt: _, ...kept } = plan.facts;
+  const again: Plan = { ...plan, facts: { ...kept, ...(startsAt === undefined ? {} : { startsAt }) } };
   const text = printPlan(isOpen ? withOpenLines(again, desk.catalogue) : again, desk.catalogue);
   const open = await startDraft(desk, { personId, text, ...(home === undefined ? {} : { home }) });
-  const from = desk.words.flow.startedFrom(
+  const told = desk.words.flow.startedFrom(
     titleText(source),
     source.version,
     wallTimeOf(source.madeAt, desk.settings.zone),
   );
-  await postInThread(desk, open, `again:${open.record.id}`, { text: from });
-  return { kind: 'started', open };
+  await postInThread(desk, open, `again:${open.record.id}`, { text: told });
+  return open;
 }
 
 const mostOwn = 100;
@@ -91,9 +124,24 @@ function bestMatch(versions: readonly PlanVersion[], wanted: string): PlanVersio
 const mostNamed = 5;
 const mostOfTitle = 60;
 
-function notFound(desk: Desk, said: string, versions: readonly PlanVersion[]): Message {
-  const titles = [...new Set(versions.map(titleText))].slice(0, mostNamed);
-  return { text: desk.words.flow.noClassAgain(inertText(clip(said, mostOfTitle)), titles) };
+/** Those there are, each with its button. */
+function notFound(desk: Desk, { said, isOpen }: AgainRequest, versions: readonly PlanVersion[]): Message {
+  const titles = new Map<string, PlanVersion>();
+  for (const version of versions)
+    if (!titles.has(titleText(version))) titles.set(titleText(version), version);
+  const offered = [...titles].slice(0, mostNamed);
+  return renderAgain(
+    desk.words.flow.noClassAgain(
+      inertText(clip(said, mostOfTitle)),
+      offered.map(([title]) => title),
+    ),
+    offered.map(([, { planId, version, plan }]) => ({
+      planId,
+      version,
+      title: plan?.facts.title ?? '',
+      isOpen,
+    })),
+  );
 }
 
 function titleText({ plan }: PlanVersion): string {

@@ -69,6 +69,13 @@ export function daysToNextWeek(place: number, today: DateTime<true>): number {
   return 8 - today.weekday + place;
 }
 
+/** `Wed 21 Oct 2026`: read back as that day at any time. */
+export function printDay(date: string): string {
+  const { year, month, day } = inZone(`${date}T12:00:00.000Z`, 'utc');
+  const name = monthNames[month - 1]?.[0] ?? '';
+  return `${weekdayOf(date)} ${day} ${name.slice(0, 1).toUpperCase()}${name.slice(1, 3)} ${year}`;
+}
+
 function weekdayOf(date: string): Weekday | undefined {
   return weekdays[inZone(`${date}T12:00:00.000Z`, 'utc').weekday - 1];
 }

@@ -1,3 +1,4 @@
+import { printDay } from '../calendar/days-meant.ts';
 import type { Catalogue } from '../catalogue/catalogue.ts';
 import { isOpenBlock } from '../plan/blocks-of.ts';
 import { type LabelledLetter, labelledLetters } from '../plan/labels.ts';
@@ -101,7 +102,7 @@ function printFact(facts: PlanFacts, fact: ChangedFact): string | undefined {
     case 'hotRoom':
       return facts[fact] ? 'yes' : undefined;
     case 'startsAt':
-      return facts.startsAt && `${facts.startsAt.date} ${facts.startsAt.time}`;
+      return facts.startsAt && `${printDay(facts.startsAt.date)} ${facts.startsAt.time}`;
     case 'kit':
       return facts.kit && printKitLine(facts.kit).replace('kit: ', '');
     default: {

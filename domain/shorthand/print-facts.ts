@@ -1,3 +1,4 @@
+import { printDay } from '../calendar/days-meant.ts';
 import type { PlanFacts } from '../plan/plan.ts';
 import { kitName } from './kit-words.ts';
 
@@ -14,7 +15,7 @@ export function printTitleLine(facts: PlanFacts): string {
     facts.beginners ? 'beginners' : undefined,
     facts.olderAdults ? 'older adults' : undefined,
     facts.hotRoom ? 'hot room' : undefined,
-    startsAt === undefined ? undefined : `${startsAt.date} ${startsAt.time}`,
+    startsAt === undefined ? undefined : `${printDay(startsAt.date)} ${startsAt.time}`,
     room,
   ]
     .filter((words) => words !== undefined)

@@ -109,7 +109,7 @@ const leapYear = 2024;
 
 function dayOfYear(month: number, day: number, tokens: readonly Token[], next: number): Match<Day> {
   const year = wholeNumber(tokens, next);
-  const isYear = year !== undefined && /^20\d\d$/.test(tokens[next]?.text ?? '');
+  const isYear = year !== undefined && /^\d{4}$/.test(tokens[next]?.text ?? '');
   const date = [isYear ? year.value : leapYear, month, day]
     .map((part) => String(part).padStart(2, '0'))
     .join('-');

@@ -83,6 +83,19 @@ describe('again', () => {
     expect(await talk.plansOf(ana)).toHaveLength(1);
   });
 
+  test('each of those there are is one tap; with open where its lines were to be open', async () => {
+    await talk.say(ana, 'again');
+    await talk.tap(ana, 'Push & Hinge');
+    expect(await talk.plansOf(ana)).toHaveLength(2);
+    expect((await talk.versionOf(ana)).plan?.facts.startsAt).toBeUndefined();
+    await talk.say(ana, 'again Pull open');
+    await talk.tap(ana, 'Push & Hinge');
+    expect((await talk.versionOf(ana)).text).toContain('? hinge');
+    await talk.act(ben, 'start-again', JSON.stringify({ plan: (await talk.planOf(ana)).id, version: 1 }));
+    expect(await talk.plansOf(ben)).toEqual([]);
+    expect(talk.toldLast()).toBe(english.flow.buttonGone);
+  });
+
   test('finds the studio’s classes of the past year where there is none of one’s own', async () => {
     talk.clock.instant = '2026-11-09T09:00:00.000Z';
     await talk.say(ben, 'again Push & Hinge');

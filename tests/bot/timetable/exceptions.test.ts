@@ -94,6 +94,9 @@ describe('cover', () => {
     await studio.tap(tom, actions.takeClass, studio.valueOf(teamChannel, actions.takeClass));
     expect(studio.last('D3')?.text).toContain('These are ready');
     await studio.tap(tom, actions.houseClass, studio.valueOf('D3', actions.houseClass));
+    const handedOver = studio.workspace.posts.find(({ channel }) => channel === 'D3');
+    expect(handedOver?.text).not.toContain('These are ready');
+    expect(JSON.stringify(handedOver?.blocks)).not.toContain(actions.houseClass);
     expect(studio.texts('D3').join('\n')).toContain('House');
     const taken = await classOf('thu:2026-10-15');
     expect(taken).toMatchObject({ instructorId: tom, planId: expect.any(String), people: 14, room: 'Hall' });

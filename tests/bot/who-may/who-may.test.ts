@@ -200,6 +200,12 @@ const clicks: Readonly<Record<keyof typeof actions, Row>> = {
     gesture: (w) => onPlan(actions.openOwnMove, w.wrong, { at: w.problem, name: 'qwertz jump' }),
     ...readers,
   },
+  startAgain: {
+    gesture: (w) => onPlan(actions.startAgain, w.draft),
+    by: ['owner'],
+    does: 'changes',
+    no: flow.buttonGone,
+  },
   openDraft: {
     gesture: () => inView(actions.openDraft, 'home'),
     ...readers,

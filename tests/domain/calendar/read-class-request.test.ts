@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { datesMeant } from '../../../domain/calendar/days-meant.ts';
+import { datesMeant, printDay } from '../../../domain/calendar/days-meant.ts';
 import { findByWhen, holidayDays, movedTo } from '../../../domain/calendar/find-by-when.ts';
 import { readClassRequest } from '../../../domain/calendar/read-class-request.ts';
 import { readWhen } from '../../../domain/calendar/read-when.ts';
@@ -176,6 +176,15 @@ describe('which class and which moment', () => {
     for (const { date, time, instant } of moments)
       expect(instant).toBe(zonedMoment({ date, time }, zone).instant);
   });
+});
+
+test.each([
+  ['2026-10-21', 'Wed 21 Oct 2026'],
+  ['2027-01-01', 'Fri 1 Jan 2027'],
+  ['2028-02-29', 'Tue 29 Feb 2028'],
+])('%s is printed as %s, and read back', (date, printed) => {
+  expect(printDay(date)).toBe(printed);
+  expect(datesMeant(readWhen(printed) ?? {}, '2026-10-14T08:00:00.000Z', 'UTC')).toEqual([date]);
 });
 
 describe('the dates a day may mean', () => {
