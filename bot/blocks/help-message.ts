@@ -1,5 +1,6 @@
 import { type LabelledLetter, labelledLetters } from '../../domain/plan/labels.ts';
 import type { Plan } from '../../domain/plan/plan.ts';
+import { partProblems } from '../../domain/shorthand/part-problems.ts';
 import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Desk, Message } from '../handling.ts';
@@ -41,18 +42,27 @@ export function renderWholeHelp(desk: Pick<Desk, 'words' | 'catalogue' | 'settin
 }
 
 /** In a plan's thread: the edits, with letters of this plan, and the asks. */
-export function renderThreadHelp({ version }: OpenPlan, { help }: Words): Message {
-  const edits = version.plan === undefined || version.problemCount > 0 ? [] : editsFor(version.plan);
-  const lines = version.problemCount > 0 ? [help.lines] : [];
-  const text = [...lines, help.edits(edits), ...help.asks].join('\n');
+export function renderThreadHelp(open: OpenPlan, { help }: Words): Message {
+  const first = open.report.kind === 'problems' ? help.lines(firstUnread(open)) : help.edits(editsOf(open));
+  const text = [first, ...help.asks].join('\n');
   return { text, blocks: [section('help', text)] };
 }
 
 /** The same in two lines, for words that are neither. */
-export function renderUnclear({ version }: OpenPlan, { help }: Words): Message {
-  const edits = version.plan === undefined ? [] : editsFor(version.plan).slice(0, 2);
-  const text = version.problemCount > 0 ? help.unclearAmongLines : help.unclearInThread(edits);
+export function renderUnclear(open: OpenPlan, { help }: Words): Message {
+  const text =
+    open.report.kind === 'problems'
+      ? help.unclearAmongLines(firstUnread(open))
+      : help.unclearInThread(editsOf(open).slice(0, 2));
   return { text, blocks: [section('help', text)] };
+}
+
+function firstUnread({ version, report }: OpenPlan): number | undefined {
+  return report.kind === 'problems' ? partProblems(version.text, report.problems).unread[0]?.line : undefined;
+}
+
+function editsOf({ version }: OpenPlan): readonly string[] {
+  return version.plan === undefined ? [] : editsFor(version.plan);
 }
 
 /** Some edits that can be made on this plan. */

@@ -19,7 +19,9 @@ export const helpWords = {
   triedAlready:
     'It is your newest draft already: its card is in the thread under it, in your messages with me.',
   edits: (edits: readonly string[]) => `*Change the class:* ${codes([...edits, 'undo', 'redo'])}`,
-  lines: `*Put lines right:* ${codes(['line 4: goblet squat', 'drop line 4'])}`,
+  /** `line`: one that could not be read; without one, only lines are missing. */
+  lines: (line: number | undefined) =>
+    `*${line === undefined ? 'Go on' : 'Put lines right'}:* ${codes(lineWords(line))}`,
   asks: [
     `*Ask it:* ${codes(['timeline', 'why', 'muscles', 'easier', 'harder', 'no kit', 'last time', 'versions'])}`,
     `*Options for someone:* ${codes(['no jumps', 'no floor', 'no wrists', 'nothing overhead', 'not on the back'])}`,
@@ -35,10 +37,17 @@ export const helpWords = {
     '*Of you:* `my data` · `forget me` · `notices`',
   ],
   review: '*Head coaches, in a review’s thread:* `B1: slower` is a comment on that move.',
-  unclearAmongLines: `I did not read that as a line or an edit. For example: ${codes(['line 4: goblet squat', 'drop line 4'])}\n\`help\` shows all that works here.`,
+  unclearAmongLines: (line: number | undefined) =>
+    `I did not read that as a line or an edit. For example: ${codes(lineWords(line))}\n\`help\` shows all that works here.`,
   unclearInThread: (edits: readonly string[]) =>
     `I did not read that as an edit or a question. For example: ${codes([...edits, 'why', 'undo'])}\n\`help\` shows all that works here.`,
 } as const;
+
+function lineWords(line: number | undefined): readonly string[] {
+  return line === undefined
+    ? ['circuit x3, 40/20', 'goblet squat']
+    : [`line ${line}: goblet squat`, `drop line ${line}`];
+}
 
 function codes(words: readonly string[]): string {
   return words.map((word) => `\`${word}\``).join(' · ');

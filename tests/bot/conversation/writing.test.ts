@@ -247,7 +247,12 @@ describe('lines put right', () => {
       ].join('\n'),
     );
     await talk.say(ana, 'asdf', { thread: stamp });
-    expect(lastIn(stamp).text).toBe(english.help.unclearAmongLines);
+    expect(lastIn(stamp).text).toBe(english.help.unclearAmongLines(undefined));
+    await talk.say(ana, 'circuit x3, 40/20\ngoblin squash', { thread: stamp });
+    await talk.say(ana, 'so be it', { thread: stamp });
+    expect(lastIn(stamp).text).toContain('`line 3: goblet squat` · `drop line 3`');
+    await talk.say(ana, 'help', { thread: stamp });
+    expect(lastIn(stamp).text).toContain('*Put lines right:* `line 3: goblet squat` · `drop line 3`');
   });
 
   test('how they are put right names what is really there', async () => {
