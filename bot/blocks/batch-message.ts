@@ -40,7 +40,7 @@ export function renderBatch({ clean, toLookAt }: Batch, { words }: Pick<Show, 'w
     ...(toLookAt.length === 0
       ? []
       : [
-          coach.batchLook,
+          ...(clean.length === 0 ? [] : [coach.batchLook]),
           ...toLookAt.map((each) => `${lineOf(each, { words })}: ${clip(each.trouble, mostOfTrouble)}`),
         ]),
   ];

@@ -1,6 +1,5 @@
 import type { HomeView, KnownBlock } from '@slack/types';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
-import type { MuscleDays } from '../../domain/week/muscles-by-day.ts';
 import type { Home, HomeLine } from '../flows/home-of.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
@@ -19,9 +18,9 @@ export function renderHome(home: Home, words: Words): HomeView {
   const says = words.home;
   const coach = home.coach;
   const blocks: readonly KnownBlock[] = [
-    ...setUpPart(home, words),
     ...buttons('write', [{ action: actions.openDraft, label: says.write, value: 'home', style: 'primary' }]),
     ...(coach === undefined ? [] : approvalPart(coach.approval, words)),
+    ...setUpPart(home, words),
     ...classPart('today', says.today, home.today, words),
     ...part('waiting', says.waitsForMe, home.waiting, words),
     ...classPart('later', says.week, home.later, words),
@@ -129,7 +128,7 @@ function coachPart(coach: NonNullable<Home['coach']>, words: Words): readonly Kn
   const { home } = words;
   return [
     header('muscles-title', home.muscles),
-    section('muscles', `\`\`\`${tableLines(coach.muscles, words).join('\n')}\`\`\``),
+    section('muscles', `\`\`\`${tableLines(coach, words).join('\n')}\`\`\``),
     context('muscles-how', home.musclesHow),
     ...othersPart(coach.others, words),
   ];
@@ -188,23 +187,26 @@ const cellWidth = 3;
 /** From here on halves would not fit a phone's line, and say nothing more. */
 const wholeFrom = 10;
 
-/** Numbers in cells of a fixed width, a dot for none; narrow enough for a phone, Sunday included. */
-function tableLines(rows: readonly MuscleDays[], { home, catalogue }: Words): readonly string[] {
+/** Numbers in cells of a fixed width, a dot for none, `?` for none known; narrow enough for a phone, Sunday included. */
+function tableLines(
+  { muscles: rows, unknownDays }: Pick<NonNullable<Home['coach']>, 'muscles' | 'unknownDays'>,
+  { home, catalogue }: Words,
+): readonly string[] {
   const width = Math.max(...rows.map(({ muscle }) => catalogue.muscle(muscle).length), 0);
   const head = `${' '.repeat(width)}${home.dayHeads.map((day) => day.padStart(cellWidth)).join('')}`;
   return [
     head,
     ...rows.map(
       ({ muscle, setsByDay }) =>
-        `${catalogue.muscle(muscle).padEnd(width)}${setsByDay.map((sets) => cellText(sets).padStart(cellWidth)).join('')}`,
+        `${catalogue.muscle(muscle).padEnd(width)}${setsByDay.map((sets, day) => cellText(sets, unknownDays.has(day)).padStart(cellWidth)).join('')}`,
     ),
   ];
 }
 
-function cellText(sets: number): string {
+function cellText(sets: number, isUnknown: boolean): string {
   if (sets >= wholeFrom) return String(Math.round(sets));
   const halves = Math.round(sets * 2);
-  if (halves === 0) return '·';
+  if (halves === 0) return isUnknown ? '?' : '·';
   const whole = Math.floor(halves / 2);
   return halves % 2 === 0 ? String(whole) : `${whole === 0 ? '' : whole}½`;
 }

@@ -41,6 +41,8 @@ export type Home = {
   readonly coach?: {
     readonly approval: readonly BatchLine[];
     readonly muscles: readonly MuscleDays[];
+    /** Days with a class whose load is not known, Monday 0. */
+    readonly unknownDays: ReadonlySet<number>;
     /** Classes of others still to come, in order of start. */
     readonly others: readonly ScheduledClass[];
   };
@@ -67,12 +69,17 @@ export async function homeOf(desk: Desk, personId: string): Promise<Home> {
   const isLater = ({ startsAt }: HomeLine) =>
     startsAt !== undefined && startsAt.date > today && startsAt.instant < until;
   const drafts = await draftLines(desk, personId);
+  const isToday = ({ startsAt }: HomeLine) => startsAt?.date === today;
+  // A draft that stands with its class is not told once more.
+  const onCalendar = new Set(
+    lines.filter((line) => isToday(line) || isLater(line)).map(({ record }) => record?.id),
+  );
   const isCoach = isHeadCoach(settings, personId);
   return {
-    today: lines.filter(({ startsAt }) => startsAt?.date === today),
+    today: lines.filter(isToday),
     later: lines.filter(isLater),
     waiting: [...drafts.filter(({ waits }) => waits !== undefined), ...(await waitingClasses(desk, lines))],
-    drafts: drafts.filter(({ waits }) => waits === undefined),
+    drafts: drafts.filter(({ waits, record }) => waits === undefined && !onCalendar.has(record?.id)),
     ...(isCoach ? { coach: await coachPart(desk, personId, thisWeek) } : {}),
     setUp: maySet(settings, personId) ? setUpSteps(settings) : [],
     maySet: maySet(settings, personId),
@@ -87,7 +94,7 @@ async function coachPart(
   const around = await classesAround(desk, weeksAhead);
   return {
     approval: await waitingForReview(desk, personId),
-    muscles: await musclesOfWeek(desk, thisWeek),
+    ...(await musclesOfWeek(desk, thisWeek)),
     others: around.filter(
       ({ instructorId, startsAt, state }) =>
         instructorId !== personId && startsAt.instant > desk.now && state !== 'not taught',
@@ -165,14 +172,23 @@ async function linkOf(desk: Desk, record: PlanRecord): Promise<Pick<HomeLine, 'l
 }
 
 /** What was counted for taught classes, and what the plans of the others would give. */
-async function musclesOfWeek(desk: Desk, classes: readonly ScheduledClass[]): Promise<readonly MuscleDays[]> {
+async function musclesOfWeek(
+  desk: Desk,
+  classes: readonly ScheduledClass[],
+): Promise<Pick<NonNullable<Home['coach']>, 'muscles' | 'unknownDays'>> {
   const loads = await Promise.all(
     classes
       .filter(({ state }) => state !== 'cancelled' && state !== 'not taught')
       .map(async (each) => ({
         day: inZone(each.startsAt.instant, desk.settings.zone).weekday - 1,
-        load: (await standingVersion(desk, each))?.load ?? [],
+        load: (await standingVersion(desk, each))?.load,
       })),
   );
-  return musclesByDay(loads, desk.settings.firstPriority);
+  return {
+    muscles: musclesByDay(
+      loads.flatMap(({ day, load }) => (load === undefined ? [] : [{ day, load }])),
+      desk.settings.firstPriority,
+    ),
+    unknownDays: new Set(loads.flatMap(({ day, load }) => (load === undefined ? [day] : []))),
+  };
 }

@@ -31,7 +31,7 @@ export const homeWords = {
   more: (count: number) => `and ${count} more`,
   muscles: 'Sets by muscle and day, this week',
   musclesHow:
-    'Interval sets of classes taught and planned, Monday to Sunday; from 10 on in whole numbers. A class without a plan is unknown, not zero.',
+    'Interval sets of classes taught and planned, Monday to Sunday; from 10 on in whole numbers. A class without a plan is unknown, not zero: ?.',
   dayHeads: ['M', 'T', 'W', 'T', 'F', 'S', 'S'],
   setUp: 'Before the studio is ready',
   setUpStep: (step: SetUpStep) => setUpText(step),
