@@ -1,3 +1,4 @@
+import type { Catalogue } from '../../domain/catalogue/catalogue.ts';
 import { type LabelledLetter, labelledLetters } from '../../domain/plan/labels.ts';
 import type { Plan } from '../../domain/plan/plan.ts';
 import { partProblems } from '../../domain/shorthand/part-problems.ts';
@@ -23,11 +24,10 @@ export function renderHelp({ help }: Words): Message {
 }
 
 /** All words that can be said, with the edits as they would work on the example. */
-export function renderWholeHelp(desk: Pick<Desk, 'words' | 'catalogue' | 'settings' | 'now'>): Message {
+export function renderWholeHelp(desk: ExampleDesk): Message {
   const { help, classes } = desk.words;
-  const { plan } = readPlan(help.example, desk);
   const below = [
-    [help.inItsThread, help.edits(plan === undefined ? [] : editsFor(plan)), ...help.asks],
+    [help.inItsThread, help.edits(editsOfExample(desk)), ...help.asks],
     help.anywhere,
     [classes.exceptionsHelp, help.review],
   ].map((lines) => lines.join('\n'));
@@ -39,6 +39,20 @@ export function renderWholeHelp(desk: Pick<Desk, 'words' | 'catalogue' | 'settin
       ...below.map((text, place) => section(`words-${place + 1}`, text)),
     ],
   };
+}
+
+type ExampleDesk = Pick<Desk, 'words' | 'catalogue' | 'settings' | 'now'>;
+
+const keptEdits = new WeakMap<Catalogue, readonly string[]>();
+
+/** The example is one and the same, so it is read once a catalogue: help is asked for in a hurry. */
+function editsOfExample(desk: ExampleDesk): readonly string[] {
+  const kept = keptEdits.get(desk.catalogue);
+  if (kept !== undefined) return kept;
+  const { plan } = readPlan(desk.words.help.example, desk);
+  const edits = plan === undefined ? [] : editsFor(plan);
+  keptEdits.set(desk.catalogue, edits);
+  return edits;
 }
 
 /** In a plan's thread: the edits, with letters of this plan, and the asks. */

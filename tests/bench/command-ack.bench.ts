@@ -25,7 +25,7 @@ const agent = new Agent({ keepAlive: true, maxSockets: 1 });
 const folder = mkdtempSync(join(tmpdir(), 'evenset-bench-'));
 const log = createLog({ secrets: [], destination: { write: () => {} } });
 
-/** After an ack the app goes on working; the next request is sent when that is over. */
+/** After an ack the app goes on working; the next request is sent when that is over, and a moment later. */
 const quietMs = 8;
 const rounds = 250;
 const classRounds = 30;
@@ -33,6 +33,7 @@ const warmUpRounds = 10;
 
 const stops: (() => Promise<unknown> | unknown)[] = [];
 const portOf: { [name: string]: number } = {};
+const settleOf = new Map<string, () => Promise<void>>();
 
 const saveOnePerson: Handlers = {
   ...noHandlers,
@@ -114,6 +115,7 @@ async function startOurs(name: string, apiUrl: string, ownHandlers: Handlers): P
     handlers: ownHandlers,
   });
   stops.push(() => storage.close(), app.stop);
+  settleOf.set(name, app.settle);
   return (await app.start({ port: 0, host })) ?? 0;
 }
 
@@ -165,6 +167,7 @@ afterAll(async () => {
 }, 60_000);
 
 async function measure({ name, server, text }: (typeof allCases)[number]): Promise<void> {
+  if (server !== 'class') await settleOf.get(server)?.();
   await wait(quietMs);
   const began = performance.now();
   await acked(portOf[server] ?? 0, text);
