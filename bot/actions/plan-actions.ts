@@ -7,6 +7,7 @@ import { musclesLines } from '../blocks/muscles-lines.ts';
 import { timelineLines } from '../blocks/timeline-lines.ts';
 import { optionsSheetLines } from '../flows/answer-asks.ts';
 import { applyEdit, rewrite, undo } from '../flows/change-plan.ts';
+import { nextSlotWithoutPlan } from '../flows/next-slot-without-plan.ts';
 import { approve, sendForReview, withdraw } from '../flows/review-plan.ts';
 import type { ActionRequest, Handler } from '../handling.ts';
 import { reactionOf, toYou, withPlan, withReviewedPlan, withTheirPlan } from './with-plan.ts';
@@ -77,14 +78,19 @@ export const onOptions: Handler<ActionRequest> = withPlan(async ({ triggerId }, 
 
 export const onOpenSchedule: Handler<ActionRequest> = withTheirPlan(
   async ({ triggerId }, open, _value, desk) => {
-    const planned = open.scheduled;
     const facts = open.version.plan?.facts;
+    const offered =
+      open.scheduled === undefined
+        ? await nextSlotWithoutPlan(desk, open.record.authorId, facts?.room)
+        : undefined;
+    const planned = open.scheduled ?? offered;
     const { date, time } = planned?.startsAt ?? wallTimeOf(desk.now, desk.settings.zone);
     const room = planned?.room ?? facts?.room;
-    const people = planned?.people ?? facts?.people;
+    const people = open.scheduled?.people ?? facts?.people ?? offered?.people;
     const known = {
       date,
       ...(planned === undefined ? {} : { time }),
+      ...(offered === undefined ? {} : { offered: offered.title ?? '' }),
       ...(room === undefined ? {} : { room }),
       ...(people === undefined ? {} : { people }),
     };

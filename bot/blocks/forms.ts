@@ -79,6 +79,8 @@ function classField(id: string, text: string, isFirst: boolean, { forms }: Words
 }
 
 export type ScheduleFacts = {
+  /** The title of the class that day and time are of, where they were not chosen yet. */
+  readonly offered?: string;
   readonly date?: string;
   readonly time?: string;
   readonly room?: string;
@@ -98,6 +100,9 @@ export function scheduleForm(
       type: 'input',
       block_id: 'date',
       label: plain(words.forms.date),
+      ...(facts.offered === undefined
+        ? {}
+        : { hint: plain(words.forms.offeredSlot(clip(facts.offered, limits.header))) }),
       element: {
         type: 'datepicker',
         action_id: 'date',

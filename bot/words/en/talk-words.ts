@@ -112,6 +112,8 @@ export const formWords = {
   scheduleTitle: 'Put on the calendar',
   scheduleSubmit: 'Save',
   date: 'Day',
+  offeredSlot: (title: string) =>
+    `Filled in: your next class without a plan${title === '' ? '' : `, ${title}`}.`,
   time: 'Start, in the studio’s time',
   room: 'Room',
   people: 'People expected',

@@ -361,6 +361,37 @@ describe('words for a draft said beside its thread', () => {
   });
 });
 
+test('the calendar form is filled with one’s next class without a plan, and saved by one tap', async () => {
+  await talk.close();
+  const slot = { seconds: 1_800, instructorId: ana };
+  talk = await openConversation({
+    rooms: [{ name: 'Mill Room', kit: { dumbbell: 40 }, doorSeconds: 0, clearUpSeconds: 0 }],
+    slots: [
+      { ...slot, id: 'mon', weekday: 'Mon' as const, time: '08:00', name: 'Early Lift', room: 'Mill Room' },
+      {
+        ...slot,
+        id: 'thu',
+        weekday: 'Thu' as const,
+        time: '18:30',
+        name: 'Thursday Lift',
+        room: 'Mill Room',
+      },
+    ],
+  });
+  await talk.say(ana, pushAndHinge);
+  await talk.tap(ana, 'Put on the calendar');
+  const [date, time] = talk.view().blocks;
+  expect(date).toMatchObject({
+    element: { initial_date: '2026-11-05' },
+    hint: { text: english.forms.offeredSlot('Thursday Lift') },
+  });
+  expect(time).toMatchObject({ element: { initial_time: '18:30' } });
+  await talk.submit(ana, { date: '2026-11-05', time: '18:30', room: 'Mill Room' });
+  await talk.say(ana, pushAndHinge.replace('Push', 'Pull'));
+  await talk.tap(ana, 'Put on the calendar');
+  expect(talk.view().blocks[0]).toMatchObject({ element: { initial_date: '2026-11-09' } });
+});
+
 test('moves that alternate are said once in the timeline', async () => {
   const stamp = await talk.say(ana, pushAndHinge.replace('plank', 'reverse lunge alternating'));
   await talk.say(ana, 'timeline', { thread: stamp });
