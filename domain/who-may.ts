@@ -21,3 +21,11 @@ export function mayRunClass(settings: Settings, { instructorId }: ScheduledClass
 export function mayForgetOthers(settings: Settings, by: PersonId): boolean {
   return isHeadCoach(settings, by) || settings.admins?.includes(by) === true;
 }
+
+/** Head coaches and admins change settings; until one is named, whoever sets the studio up. */
+export function maySet({ headCoaches, admins = [], roleGroups = {} }: Settings, by: PersonId): boolean {
+  const named = [...headCoaches, ...admins];
+  const isOpen =
+    named.length === 0 && roleGroups.headCoaches === undefined && roleGroups.admins === undefined;
+  return isOpen || named.includes(by);
+}

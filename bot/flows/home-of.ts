@@ -4,8 +4,7 @@ import type { ScheduledClass, ZonedMoment } from '../../domain/calendar/schedule
 import { instantAfter, inZone } from '../../domain/calendar/wall-time.ts';
 import type { PlanRecord } from '../../domain/plan/plan-life.ts';
 import { type MuscleDays, musclesByDay } from '../../domain/week/muscles-by-day.ts';
-import { isHeadCoach } from '../../domain/who-may.ts';
-import { maySet } from '../../domain/who-may-set.ts';
+import { isHeadCoach, maySet } from '../../domain/who-may.ts';
 import type { BatchLine } from '../blocks/batch-message.ts';
 import type { Desk } from '../handling.ts';
 import type { Waiting } from '../words/en/home-words.ts';

@@ -3,7 +3,7 @@ import { type KitNeed, kitItems } from '../../domain/catalogue/kit.ts';
 import type { OwnMoveFacts } from '../../domain/catalogue/make-own-move.ts';
 import { muscles } from '../../domain/catalogue/muscles.ts';
 import { keepText } from '../../domain/shorthand/keep-text.ts';
-import { maySet } from '../../domain/who-may-set.ts';
+import { maySet } from '../../domain/who-may.ts';
 import { toYou, withPlan } from '../actions/with-plan.ts';
 import { kitValue, noKit, ownMoveForm } from '../blocks/own-move-form.ts';
 import { settingsView } from '../blocks/settings-forms.ts';

@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Settings } from '../../domain/settings.ts';
-import { maySet } from '../../domain/who-may-set.ts';
+import { maySet } from '../../domain/who-may.ts';
 import { settingsMenu, settingsView } from '../blocks/settings-forms.ts';
 import { readSettingsPlace } from '../blocks/settings-place.ts';
 import { keepSettings } from '../flows/keep-settings.ts';

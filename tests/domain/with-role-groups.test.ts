@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { defaultSettings, type Settings } from '../../domain/settings.ts';
-import { maySet } from '../../domain/who-may-set.ts';
+import { maySet } from '../../domain/who-may.ts';
 import { groupsWithRole, withRoleGroups } from '../../domain/with-role-groups.ts';
 
 const settings: Settings = {
