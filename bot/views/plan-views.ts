@@ -5,6 +5,7 @@ import { clip, limits } from '../blocks/limits.ts';
 import { putOnCalendar } from '../flows/change-plan.ts';
 import { meaningOf } from '../flows/meaning-of.ts';
 import { contextFor } from '../flows/open-plan.ts';
+import { classWithOtherPlan } from '../flows/place-taken.ts';
 import { planOfValue } from '../flows/plan-of-value.ts';
 import { cardKey } from '../flows/post-draft.ts';
 import { askChanges } from '../flows/review-plan.ts';
@@ -51,6 +52,13 @@ export const onScheduleForm: Handler<ViewRequest> = async (request, desk) => {
     return errorAt('date', desk.words.forms.inThePast);
   if (roomChosen !== '' && room === undefined) return errorAt('room', desk.words.forms.roomGone);
   if (!/^\d{0,3}$/.test(peopleSaid)) return errorAt('people', desk.words.forms.peopleHint);
+  const other = await classWithOtherPlan(
+    desk,
+    found.open.record,
+    instantOf({ date, time, zone: desk.settings.zone }),
+  );
+  if (other !== undefined)
+    return errorAt('time', desk.words.place.hasInForm(other.title ?? desk.words.classes.untitled));
   const people = Number(peopleSaid);
   const outcome = await putOnCalendar(desk, found.open, personId, {
     startsAt: { date, time },

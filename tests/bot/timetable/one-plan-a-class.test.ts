@@ -1,6 +1,7 @@
 import { afterEach, expect, test } from 'vitest';
 import { actions } from '../../../bot/ids.ts';
 import { english } from '../../../bot/words/en.ts';
+import { viewPayload } from '../../helpers/payloads.ts';
 import { coach, createTimetableStudio, mira } from './timetable-studio.ts';
 
 const noon = '2026-10-14T11:00:00.000Z';
@@ -74,6 +75,46 @@ test('at another time both are on the calendar', async () => {
   expect(await calendar()).toEqual([
     '2026-10-15 18:30 Lift and Press planned',
     '2026-10-16 10:00 Row & Squat planned',
+  ]);
+});
+
+test('the form says that the class has a plan, and takes another time', async () => {
+  studio = await createTimetableStudio(noon);
+  await studio.say(mira, text('Lift and Press'), { ts: '900.1' });
+  await studio.say(mira, text('Row & Squat'), { ts: '900.2' });
+  const [plan] = await studio.storage.plans.listByAuthor('T1', mira, 1);
+  const hand = (time: string) =>
+    studio.send(
+      viewPayload(
+        'schedule-form',
+        {
+          date: { date: { type: 'datepicker', selected_date: '2026-10-15' } },
+          time: { time: { type: 'timepicker', selected_time: time } },
+        },
+        {
+          user: { id: mira, team_id: 'T1' },
+          view: {
+            id: 'V1',
+            hash: 'h',
+            callback_id: 'schedule-form',
+            private_metadata: JSON.stringify({ plan: plan?.id, version: 1 }),
+            state: {
+              values: {
+                date: { date: { type: 'datepicker', selected_date: '2026-10-15' } },
+                time: { time: { type: 'timepicker', selected_time: time } },
+              },
+            },
+          },
+        },
+      ),
+    );
+  expect((await hand('18:30')).acks).toEqual([
+    { response_action: 'errors', errors: { time: english.place.hasInForm('Lift and Press') } },
+  ]);
+  await hand('12:00');
+  expect(await calendar()).toEqual([
+    '2026-10-15 12:00 Row & Squat planned',
+    '2026-10-15 18:30 Lift and Press planned',
   ]);
 });
 
