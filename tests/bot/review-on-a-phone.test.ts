@@ -1,12 +1,11 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { rowAndSquat } from '../classes/row-and-squat.ts';
-import { hasBrowser, launchBrowser, noBrowserNotice } from '../helpers/browser.ts';
-import { type Product, startProduct } from '../helpers/start-product.ts';
+import { hasBrowser, noBrowserNotice } from '../helpers/browser.ts';
+import { type OnAPhone, openOnAPhone, phone } from '../helpers/open-on-a-phone.ts';
 
 /** A busy machine takes its time; nothing here waits longer than it must. */
 const patience = 10_000;
-const phone = { width: 390, height: 844 } as const;
 /** What the field to write in takes of the screen. */
 const fieldHeight = 64;
 
@@ -20,22 +19,14 @@ describe.skipIf(!hasBrowser)(
   'a draft, its edits and its review on a phone, in the product as it is started',
   { timeout: 120_000 },
   () => {
-    let product: Product;
-    let browser: Browser;
+    let opened: OnAPhone;
     let page: Page;
 
     beforeAll(async () => {
-      product = await startProduct();
-      browser = await launchBrowser();
-      const context = await browser.newContext({ viewport: phone, hasTouch: true, isMobile: true });
-      page = await context.newPage();
-      page.setDefaultTimeout(patience);
-      await page.goto(product.url);
+      opened = await openOnAPhone({ patience });
+      page = opened.page;
     }, 60_000);
-    afterAll(async () => {
-      await browser.close();
-      await product.stop();
-    });
+    afterAll(() => opened.close());
 
     const thread = () => page.getByRole('region', { name: 'Thread' });
     const newest = () => thread().getByRole('article').last();
@@ -54,8 +45,7 @@ describe.skipIf(!hasBrowser)(
       await expect.poll(() => radio.isChecked(), { timeout: patience }).toBe(true);
       await page.waitForTimeout(300);
     };
-    const goTo = (place: string) =>
-      page.getByRole('button', { name: new RegExp(`^${place}(,? ?\\d+ new)?$`) }).click();
+    const goTo = (place: string) => opened.goTo(place);
     const lowerEdge = async (name: string | RegExp) => {
       const box = await page.getByRole('button', { name }).last().boundingBox();
       return box === null ? Number.POSITIVE_INFINITY : box.y + box.height;
@@ -150,9 +140,7 @@ describe.skipIf(!hasBrowser)(
       await page.getByText('Approved for teaching, structure and timing').waitFor();
       await page.getByText('Cue the hinge early.').first().waitFor();
       expect(await page.getByRole('button', { name: /Approve|Ask for changes/ }).count()).toBe(0);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-        phone.width,
-      );
+      expect(await opened.width()).toBeLessThanOrEqual(phone.width);
     });
   },
 );

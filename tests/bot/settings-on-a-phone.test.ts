@@ -1,9 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { actAs } from '../helpers/act-as.ts';
-import { hasBrowser, launchBrowser, noBrowserNotice } from '../helpers/browser.ts';
+import { hasBrowser, noBrowserNotice } from '../helpers/browser.ts';
+import { type OnAPhone, openOnAPhone } from '../helpers/open-on-a-phone.ts';
 import { seriousFaults } from '../helpers/serious-faults.ts';
-import { type Product, startProduct } from '../helpers/start-product.ts';
 
 /** A busy machine takes its time; nothing here waits longer than it must. */
 const patience = 20_000;
@@ -11,29 +11,15 @@ const patience = 20_000;
 if (!hasBrowser) console.info(noBrowserNotice);
 
 describe.skipIf(!hasBrowser)('every setting on a phone', { timeout: 180_000 }, () => {
-  let product: Product;
-  let browser: Browser;
+  let opened: OnAPhone;
   let page: Page;
-  const faults: string[] = [];
 
   beforeAll(async () => {
-    product = await startProduct();
-    browser = await launchBrowser();
-    const context = await browser.newContext({
-      viewport: { width: 390, height: 844 },
-      hasTouch: true,
-      isMobile: true,
-    });
-    page = await context.newPage();
-    page.setDefaultTimeout(patience);
-    page.on('pageerror', (error) => faults.push(error.message));
-    await page.goto(product.url);
+    opened = await openOnAPhone({ patience });
+    page = opened.page;
     await actAs(page, 'Tomas');
   }, 90_000);
-  afterAll(async () => {
-    await browser.close();
-    await product.stop();
-  });
+  afterAll(() => opened.close());
 
   beforeEach(async () => {
     for (let tries = 0; tries < 3 && (await dialog().count()) > 0; tries += 1) {
@@ -42,8 +28,7 @@ describe.skipIf(!hasBrowser)('every setting on a phone', { timeout: 180_000 }, (
     }
   });
 
-  const goTo = (place: string) =>
-    page.getByRole('button', { name: new RegExp(`^${place}(,? ?\\d+ new)?$`) }).click();
+  const goTo = (place: string) => opened.goTo(place);
   const dialog = () => page.getByRole('dialog');
   const field = (name: string | RegExp) => dialog().getByLabel(name).first();
   const save = () => dialog().getByRole('button', { name: 'Save' }).click();
@@ -61,8 +46,7 @@ describe.skipIf(!hasBrowser)('every setting on a phone', { timeout: 180_000 }, (
     await page.screenshot({ path: `${folder}/${name}.png` });
     await page.setViewportSize({ width: 390, height: 844 });
   };
-  const expectFits = async () =>
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  const expectFits = async () => expect(await opened.width()).toBeLessThanOrEqual(390);
 
   /** From the list of all settings into one part of it. */
   const openPart = async (part: string, first: string | RegExp) => {
@@ -340,6 +324,6 @@ describe.skipIf(!hasBrowser)('every setting on a phone', { timeout: 180_000 }, (
   });
 
   test('the page met no error', () => {
-    expect(faults).toEqual([]);
+    expect(opened.faults).toEqual([]);
   });
 });

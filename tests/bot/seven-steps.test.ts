@@ -1,9 +1,9 @@
 import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { rowAndSquat } from '../classes/row-and-squat.ts';
-import { hasBrowser, launchBrowser, noBrowserNotice } from '../helpers/browser.ts';
-import { type Product, startProduct } from '../helpers/start-product.ts';
+import { hasBrowser, noBrowserNotice } from '../helpers/browser.ts';
+import { type OnAPhone, openOnAPhone } from '../helpers/open-on-a-phone.ts';
 
 /** A busy machine takes its time; nothing here waits longer than it must. */
 const patience = 8_000;
@@ -22,28 +22,14 @@ describe.skipIf(!hasBrowser)(
   'the main job on a phone, in the product as it is started',
   { timeout: 120_000 },
   () => {
-    let product: Product;
-    let browser: Browser;
+    let opened: OnAPhone;
     let page: Page;
-    const faults: string[] = [];
 
     beforeAll(async () => {
-      product = await startProduct();
-      browser = await launchBrowser();
-      const context = await browser.newContext({
-        viewport: { width: 390, height: 844 },
-        hasTouch: true,
-        isMobile: true,
-      });
-      page = await context.newPage();
-      page.setDefaultTimeout(patience);
-      page.on('pageerror', (error) => faults.push(error.message));
-      await page.goto(product.url);
+      opened = await openOnAPhone({ patience });
+      page = opened.page;
     }, 60_000);
-    afterAll(async () => {
-      await browser.close();
-      await product.stop();
-    });
+    afterAll(() => opened.close());
 
     const thread = () => page.getByRole('region', { name: 'Thread' });
     const write = async (text: string) => {
@@ -62,8 +48,7 @@ describe.skipIf(!hasBrowser)(
         .toBe(true);
       await page.waitForTimeout(200);
     };
-    const goTo = (place: string) =>
-      page.getByRole('button', { name: new RegExp(`^${place}(,? ?\\d+ new)?$`) }).click();
+    const goTo = (place: string) => opened.goTo(place);
     const moveClockTo = async (moment: RegExp) => {
       await page.getByRole('button', { name: /Studio clock/ }).click();
       const clock = page.getByRole('dialog', { name: 'Move the clock' });
@@ -77,7 +62,7 @@ describe.skipIf(!hasBrowser)(
       await clock.getByRole('button', { name: 'Close Move the clock' }).click();
     };
     const expectFitsThePhone = async () => {
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+      expect(await opened.width()).toBeLessThanOrEqual(390);
     };
     const expectNoBarrier = async () => {
       await page.evaluate(axe.source);
@@ -241,7 +226,7 @@ describe.skipIf(!hasBrowser)(
       await goTo('Evenset');
       await write('/evenset week');
       await page.getByText('Only you can see this').last().waitFor();
-      expect(faults).toEqual([]);
+      expect(opened.faults).toEqual([]);
     });
   },
 );

@@ -1,9 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { actAs } from '../helpers/act-as.ts';
-import { hasBrowser, launchBrowser, noBrowserNotice } from '../helpers/browser.ts';
+import { hasBrowser, noBrowserNotice } from '../helpers/browser.ts';
+import { type OnAPhone, openOnAPhone } from '../helpers/open-on-a-phone.ts';
 import { seriousFaults } from '../helpers/serious-faults.ts';
-import { type Product, startProduct } from '../helpers/start-product.ts';
 
 /** A busy machine takes its time; nothing here waits longer than it must. */
 const patience = 10_000;
@@ -18,38 +18,23 @@ cool-down to the end`;
 if (!hasBrowser) console.info(noBrowserNotice);
 
 describe.skipIf(!hasBrowser)('setting the studio up on a phone', { timeout: 120_000 }, () => {
-  let product: Product;
-  let browser: Browser;
+  let opened: OnAPhone;
   let page: Page;
-  const faults: string[] = [];
 
   beforeAll(async () => {
-    product = await startProduct();
-    browser = await launchBrowser();
-    const context = await browser.newContext({
-      viewport: { width: 390, height: 844 },
-      hasTouch: true,
-      isMobile: true,
-    });
-    page = await context.newPage();
-    page.setDefaultTimeout(patience);
-    page.on('pageerror', (error) => faults.push(error.message));
-    await page.goto(product.url);
+    opened = await openOnAPhone({ patience });
+    page = opened.page;
   }, 60_000);
-  afterAll(async () => {
-    await browser.close();
-    await product.stop();
-  });
+  afterAll(() => opened.close());
 
-  const goTo = (place: string) =>
-    page.getByRole('button', { name: new RegExp(`^${place}(,? ?\\d+ new)?$`) }).click();
+  const goTo = (place: string) => opened.goTo(place);
   const write = async (text: string) => {
     await page.getByRole('textbox', { name: /Message to/ }).fill(text);
     await page.getByRole('button', { name: 'Send', exact: true }).click();
   };
   const dialog = () => page.getByRole('dialog');
   const expectFitsThePhone = async () => {
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    expect(await opened.width()).toBeLessThanOrEqual(390);
   };
   const picture = async (name: string) => {
     const folder = process.env.EVENSET_PICTURES;
@@ -114,6 +99,6 @@ describe.skipIf(!hasBrowser)('setting the studio up on a phone', { timeout: 120_
   });
 
   test('the page met no error', () => {
-    expect(faults).toEqual([]);
+    expect(opened.faults).toEqual([]);
   });
 });
