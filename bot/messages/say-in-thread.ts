@@ -1,6 +1,8 @@
+import type { Context } from '../../domain/context.ts';
 import { openLabels } from '../../domain/plan/open-labels.ts';
 import { type Limit, optionLimits } from '../../domain/plan/options-sheet.ts';
 import { looksLikeClass, looksLikeEdit, nearestEdit } from '../../domain/shorthand/edit-words.ts';
+import { readPlan } from '../../domain/shorthand/read-plan.ts';
 import { renderFindings } from '../blocks/findings-lines.ts';
 import { renderNearestEdit, renderThreadHelp, renderUnclear } from '../blocks/help-message.ts';
 import { renderMuscles } from '../blocks/muscles-lines.ts';
@@ -80,8 +82,12 @@ export async function sayInThread(
   if (right !== undefined) return lineAnswer(desk, open, by, right);
   if (looksLikeEdit(trimmed)) return editOrLines(desk, open, by, trimmed);
   const context = await contextFor(desk);
-  if (looksLikeClass(trimmed, context)) return answerOf(await rewrite(desk, open, by, trimmed));
   const { text: draft } = open.version;
+  if (goesOn(open, trimmed, context)) {
+    const lines = withLines(draft, trimmed);
+    return answerOf(await rewrite(desk, open, by, lines, { adds: 'a line' }));
+  }
+  if (looksLikeClass(trimmed, context)) return answerOf(await rewrite(desk, open, by, trimmed));
   const add = async () =>
     answerOf(await rewrite(desk, open, by, withLines(draft, trimmed), { adds: 'a line' }));
   if (isBeingWritten(open) && readsAsLines(draft, trimmed, context)) return add();
@@ -198,6 +204,17 @@ function answerFill(desk: Desk, { version }: OpenPlan): Message {
   const open = version.plan === undefined ? [] : openLabels(version.plan);
   const { draft } = desk.words;
   return { text: open.length === 0 ? draft.noLineOpen : draft.fillByHand(open) };
+}
+
+/** Blocks without a title line go on with a draft that is being written and has not come to its end. */
+function goesOn(open: OpenPlan, said: string, context: Context): boolean {
+  if (!isBeingWritten(open)) return false;
+  const reading = readPlan(said, context);
+  const { plan } = open.version;
+  if (reading.plan === undefined || !reading.notes.some(({ code }) => code === 'title-missing')) return false;
+  if (plan === undefined) return true;
+  const isEnded = plan.blocks.some(({ kind }) => kind === 'cool-down');
+  return !isEnded && addsLines(open.version.text, said, context);
 }
 
 /** A draft still being written, as against one that is edited. */

@@ -72,6 +72,26 @@ describe('a class that comes line by line', () => {
     expect(answersIn(stamp)).toHaveLength(1);
   });
 
+  test('goes on with several lines in a message too, in its thread and beside it', async () => {
+    const [title = '', ...lines] = pushAndHinge.split('\n');
+    const stamp = await talk.say(ana, title);
+    await talk.say(ana, lines.slice(0, 5).join('\n'), { thread: stamp });
+    await talk.say(ana, lines.slice(5).join('\n'), { thread: stamp });
+    expect(await talk.versionOf(ana)).toMatchObject({ text: pushAndHinge, problemCount: 0 });
+    expect(answersIn(stamp)).toHaveLength(1);
+    await talk.say(people.ben, title);
+    await talk.say(people.ben, lines.slice(0, 5).join('\n'));
+    await talk.say(people.ben, lines.slice(5).join('\n'));
+    expect(await talk.versionOf(people.ben)).toMatchObject({ text: pushAndHinge, problemCount: 0 });
+  });
+
+  test('is written anew by a whole class in its thread', async () => {
+    const stamp = await talk.say(ana, pushAndHinge);
+    const anew = pushAndHinge.replace('Push & Hinge', 'Pull & Hinge').replace('push-up', 'bent-over row');
+    await talk.say(ana, anew, { thread: stamp });
+    expect((await talk.versionOf(ana)).text).toBe(anew);
+  });
+
   test('carries what puts a line right where it is told; a tap mends it in the same place', async () => {
     const stamp = await lineByLine('Lift & Push, 45 min\ncircuit x3, 40/20\npress\nplank');
     expect(answersIn(stamp)).toHaveLength(1);
