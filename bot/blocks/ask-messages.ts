@@ -4,10 +4,11 @@ import type { LineSwap, SwapWish } from '../../domain/plan/swaps-for.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
-import { planValue, type Show } from './draft-card.ts';
+import { planValue } from './draft-card.ts';
 import { type ButtonFacts, buttons, sections } from './elements.ts';
 import { inSeveral } from './in-several.ts';
 import { clip, limits } from './limits.ts';
+import type { Show } from './show.ts';
 
 /** A button carries its edit; more lines than this are no edit for a thumb. */
 const mostEditLength = 1_400;

@@ -4,9 +4,10 @@ import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import { readJson } from './button-value.ts';
-import { type Show, titleOf } from './draft-card.ts';
+import { titleOf } from './draft-card.ts';
 import { buttons, linked, sections } from './elements.ts';
 import { clip, firstLines, limits } from './limits.ts';
+import type { Show } from './show.ts';
 
 /** A plan that waits; `trouble` says why it is looked at, empty where it is clean. */
 export type BatchLine = {

@@ -1,7 +1,7 @@
 import { type Caution, cautions } from '../../domain/catalogue/move.ts';
 import { labelledLetters } from '../../domain/plan/labels.ts';
 import type { Plan } from '../../domain/plan/plan.ts';
-import type { Show } from './draft-card.ts';
+import type { Show } from './show.ts';
 
 /** Each caution of a class once, behind the letters of the moves it goes with. */
 export function cautionLines(plan: Plan, { words, catalogue }: Show): readonly string[] {

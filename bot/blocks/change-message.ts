@@ -6,20 +6,13 @@ import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
-import {
-  findingLine,
-  fitButtons,
-  mayBeSent,
-  planValue,
-  type Show,
-  titleOf,
-  titleOfReport,
-} from './draft-card.ts';
+import { findingLine, fitButtons, mayBeSent, planValue, titleOf, titleOfReport } from './draft-card.ts';
 import { type ButtonFacts, buttons, context, sections } from './elements.ts';
 import { inertText } from './escape.ts';
 import { inSeveral } from './in-several.ts';
 import { clip, limits } from './limits.ts';
 import { whatIsLeft } from './problem-blocks.ts';
+import type { Show } from './show.ts';
 
 /** What changed, and what a text written anew leaves out of the edits said before. */
 export type Told = { readonly changes: readonly Change[]; readonly leftOut?: readonly LeftOutEdit[] };

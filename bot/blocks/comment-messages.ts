@@ -8,11 +8,11 @@ import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import { printButtonValue } from './button-value.ts';
-import type { Show } from './draft-card.ts';
 import { buttons, context, sections } from './elements.ts';
 import { inertText } from './escape.ts';
 import type { Choice, ChoiceGroup } from './form-parts.ts';
 import { clip, limits } from './limits.ts';
+import type { Show } from './show.ts';
 
 /** What of a move's line stands with a comment on it. */
 const mostOfMove = 150;

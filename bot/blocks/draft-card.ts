@@ -1,6 +1,5 @@
 import type { KnownBlock } from '@slack/types';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
-import type { Catalogue } from '../../domain/catalogue/catalogue.ts';
 import type { Finding } from '../../domain/checks/check-plan.ts';
 import type { ClassProblems, ClassReport } from '../../domain/class-report.ts';
 import type { Load } from '../../domain/load/load.ts';
@@ -8,7 +7,6 @@ import { hasLetters, isOpenBlock } from '../../domain/plan/blocks-of.ts';
 import { type LabelledLetter, labelledLetters, labelsByLine } from '../../domain/plan/labels.ts';
 import { openLabels } from '../../domain/plan/open-labels.ts';
 import type { Block, Plan } from '../../domain/plan/plan.ts';
-import type { Settings } from '../../domain/settings.ts';
 import { printSlot } from '../../domain/shorthand/print-facts.ts';
 import { printItems } from '../../domain/shorthand/print-letter.ts';
 import { printBlockLine, printMoveLine } from '../../domain/shorthand/print-plan.ts';
@@ -24,14 +22,7 @@ import { inertText } from './escape.ts';
 import { inSeveral } from './in-several.ts';
 import { clip, limits } from './limits.ts';
 import { whatIsLeft } from './problem-blocks.ts';
-
-/** What a rendering needs beside the plan. */
-export type Show = {
-  readonly words: Words;
-  readonly catalogue: Catalogue;
-  /** Absent where nothing of the studio is said. */
-  readonly settings?: Settings;
-};
+import type { Show } from './show.ts';
 
 /** The card that stands in a draft's thread: shape, findings, what was assumed and what to do next before what can be read after. */
 export function renderDraftCard(open: OpenPlan, show: Show): Message {

@@ -7,9 +7,10 @@ import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
-import { planValue, type Show } from './draft-card.ts';
+import { planValue } from './draft-card.ts';
 import { type ButtonFacts, buttons, sections } from './elements.ts';
 import { inSeveral } from './in-several.ts';
+import type { Show } from './show.ts';
 
 /** Every finding with its reason and source. */
 export function findingsLines(open: OpenPlan, show: Show): readonly string[] {

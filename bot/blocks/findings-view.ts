@@ -3,11 +3,12 @@ import { labelsByLine } from '../../domain/plan/labels.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import { actions } from '../ids.ts';
 import { printButtonValue } from './button-value.ts';
-import { type Show, titleOf } from './draft-card.ts';
+import { titleOf } from './draft-card.ts';
 import { button, buttons, section } from './elements.ts';
 import { findingsLines, findingText, mendButtons } from './findings-lines.ts';
 import { readingView } from './forms.ts';
 import { clip, limits } from './limits.ts';
+import type { Show } from './show.ts';
 
 /** Findings in one view; of each code one can be left out, so that more than these are not met. */
 const mostFindings = 60;

@@ -1,8 +1,9 @@
 import { groupOfMuscle, type Muscle, muscleGroups, muscles } from '../../domain/catalogue/muscles.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
-import { energyText, type Show } from './draft-card.ts';
+import { energyText } from './draft-card.ts';
 import { clip, limits } from './limits.ts';
+import type { Show } from './show.ts';
 
 /** Interval sets and time under tension of every muscle touched, by public-guideline group; one alone in its group by its own name. */
 export function musclesLines(open: OpenPlan, show: Show): readonly string[] {

@@ -3,8 +3,8 @@ import type { OpenPlan } from '../flows/open-plan.ts';
 import { views } from '../ids.ts';
 import { printButtonValue } from './button-value.ts';
 import { moveChoices } from './comment-messages.ts';
-import type { Show } from './draft-card.ts';
 import { formView, groupedSelectField, textField } from './form-parts.ts';
+import type { Show } from './show.ts';
 
 const mostOfNote = 1_000;
 

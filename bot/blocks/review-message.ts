@@ -14,11 +14,12 @@ import { actions } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { effectLines } from './change-message.ts';
 import { commentLines } from './comment-messages.ts';
-import { findingLine, planValue, type Show, titleOf } from './draft-card.ts';
+import { findingLine, planValue, titleOf } from './draft-card.ts';
 import { type ButtonFacts, buttons, context, sections } from './elements.ts';
 import { inertText } from './escape.ts';
 import { inSeveral } from './in-several.ts';
 import { clip, firstLines, limits } from './limits.ts';
+import type { Show } from './show.ts';
 
 /** Characters of one line, and of what changed; the rest stands with the timeline and the checks. */
 const mostOfLine = 500;

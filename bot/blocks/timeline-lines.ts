@@ -7,10 +7,11 @@ import type { Segment } from '../../domain/timing/timeline.ts';
 import type { OpenPlan } from '../flows/open-plan.ts';
 import type { Message } from '../handling.ts';
 import type { Words } from '../words/words.ts';
-import { type Show, titleOf } from './draft-card.ts';
+import { titleOf } from './draft-card.ts';
 import { inertText } from './escape.ts';
 import { inSeveral } from './in-several.ts';
 import { firstLines } from './limits.ts';
+import type { Show } from './show.ts';
 
 /** How a line is written: with the workspace's marks, or as it stands in a file. */
 type Style = {
