@@ -6,11 +6,19 @@ import { readClassValue } from '../blocks/class-value.ts';
 import { findClass } from '../flows/classes-in-week.ts';
 import { confirmIn } from '../flows/confirm-in.ts';
 import { keepHandOver, seekCover, takeBackOffer, takeClass } from '../flows/cover-class.ts';
+import { changeMessage, newestOf } from '../flows/keep-message.ts';
 import { contextFor } from '../flows/open-plan.ts';
 import { doToClass } from '../flows/say-of-class.ts';
 import { startDraft } from '../flows/start-draft.ts';
 import { takePlace } from '../flows/take-place.ts';
-import { type ActionRequest, type Desk, type Handler, noReaction, type Reaction } from '../handling.ts';
+import {
+  type ActionRequest,
+  type Desk,
+  type Handler,
+  type Message,
+  noReaction,
+  type Reaction,
+} from '../handling.ts';
 import { openChange } from '../views/class-change-views.ts';
 import { toYou } from './with-plan.ts';
 
@@ -20,16 +28,17 @@ type OnClass = (
   by: string,
   choice: string | undefined,
   triggerId: string,
+  message: ActionRequest['message'],
 ) => Promise<Reaction>;
 
 /** A button that stands for a class at one start; where either has changed, the person is told. */
 function withClass(act: OnClass): Handler<ActionRequest> {
-  return async ({ value, personId, triggerId }, desk) => {
+  return async ({ value, personId, triggerId, message }, desk) => {
     const read = readClassValue(value);
     const scheduled = read === undefined ? undefined : await findClass(desk, read.classId);
     if (read === undefined || scheduled === undefined) return toYou({ text: desk.words.flow.buttonGone });
     if (scheduled.startsAt.instant !== read.startsAt) return toYou({ text: desk.words.classes.notThisClass });
-    return act(scheduled, desk, personId, read.choice, triggerId);
+    return act(scheduled, desk, personId, read.choice, triggerId, message);
   };
 }
 
@@ -38,12 +47,22 @@ export const onImIn = withClass(async (scheduled, desk, by) => {
   return refused === undefined ? noReaction : toYou(refused);
 });
 
-export const onCannotTeach = withClass(async (scheduled, desk, by) =>
-  toYou(await seekCover(desk, scheduled, by)),
+export const onCannotTeach = withClass(async (scheduled, desk, by, _choice, _triggerId, message) =>
+  inPlaceOf(message, desk, await seekCover(desk, scheduled, by)),
 );
 
-export const onTakeBackOffer = withClass(async (scheduled, desk, by) =>
-  toYou(await takeBackOffer(desk, scheduled, by)),
+/** The answer takes the place of the question it was tapped under; else it is told to the person. */
+async function inPlaceOf(message: ActionRequest['message'], desk: Desk, answer: Message): Promise<Reaction> {
+  const asked =
+    message && (await desk.stores.notices.findBySentTo(desk.studioId, message.place, message.stamp));
+  const newest = asked?.key.startsWith('reply:') ? await newestOf(desk, asked.key) : undefined;
+  if (newest === undefined) return toYou(answer);
+  await changeMessage(desk, newest, answer);
+  return noReaction;
+}
+
+export const onTakeBackOffer = withClass(async (scheduled, desk, by, _choice, _triggerId, message) =>
+  inPlaceOf(message, desk, await takeBackOffer(desk, scheduled, by)),
 );
 
 export const onTakeClass = withClass(async (scheduled, desk, by) =>

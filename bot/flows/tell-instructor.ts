@@ -46,6 +46,14 @@ export async function keepAreYouIn(desk: Desk, before: ScheduledClass, after: Sc
   if (isConfirmed(after)) await changeMessage(desk, newest, renderAnswered(classes.isIn(after, inertText)));
 }
 
+/** Once a class is over there is nothing to confirm. */
+export async function closeAreYouIn(desk: Desk, scheduled: ScheduledClass): Promise<void> {
+  if (isConfirmed(scheduled) || scheduled.coverOpen === true) return;
+  const newest = await newestOf(desk, areYouInKey(scheduled));
+  if (newest !== undefined)
+    await changeMessage(desk, newest, renderAnswered(desk.words.classes.askEnded(scheduled, inertText)));
+}
+
 /** Tells each coach that nobody confirmed, or that cover is still open. */
 export async function tellNotIn(desk: Desk, { scheduled }: ClassToCome, { key }: ClassMoment): Promise<void> {
   if (isConfirmed(scheduled)) return;

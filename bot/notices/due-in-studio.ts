@@ -13,7 +13,13 @@ import { keepDigests, postDigest } from '../flows/keep-digest.ts';
 import { closeOffer } from '../flows/keep-offer.ts';
 import { afterClassKey, keepOutcome } from '../flows/mark-class.ts';
 import { postWeekReport } from '../flows/post-week-report.ts';
-import { askAreYouIn, sendFirstLines, tellNotIn, tellPlanWaits } from '../flows/tell-instructor.ts';
+import {
+  askAreYouIn,
+  closeAreYouIn,
+  sendFirstLines,
+  tellNotIn,
+  tellPlanWaits,
+} from '../flows/tell-instructor.ts';
 import { tellMissed } from '../flows/tell-missed.ts';
 import type { Desk } from '../handling.ts';
 
@@ -110,8 +116,10 @@ async function enqueueForClass(
     case 'countdown':
       return;
     case 'on now':
-    case 'over':
       return closeOffer(desk, one.scheduled);
+    case 'over':
+      await closeOffer(desk, one.scheduled);
+      return closeAreYouIn(desk, one.scheduled);
     case 'plan waits':
       // A plan begun within the last hours before its class is no news to whoever writes it.
       return Date.parse(moment.at) > Date.parse(since) ? tellPlanWaits(desk, one, moment) : undefined;

@@ -42,6 +42,7 @@ export const classWords = {
   cannotButton: 'I can’t teach it',
   isIn: (one: Named, safe: Safe) => `${namedText(one, safe)}: you are in. Have a good class.`,
   askOver: (one: Named, safe: Safe) => `${namedText(one, safe)}: not yours to confirm as it stands now.`,
+  askEnded: (one: Named, safe: Safe) => `${namedText(one, safe)}: it is over.`,
   notIn: (one: Named, instructorId: string, minutes: number, safe: Safe) =>
     `${namedText(one, safe)}, starts in ${minutes} min and ${personText(instructorId, 'an instructor')} has not said *I’m in* yet.`,
   coverStillOpen: (one: Named, left: string, safe: Safe) =>
