@@ -13,6 +13,7 @@ export function meaningOf(text: string, reading: PlanReading, draftJustWritten: 
   const titled = reading.plan?.facts.title !== undefined;
   const timed = !reading.notes.some(({ code }) => code === 'slot-assumed');
   if (draftJustWritten && !timed && (blocks === 0 || !titled)) return 'more lines';
-  if (blocks > 0 || timed || lines > 1) return 'opens a class';
+  // Several lines of a class that could not be read have a number somewhere; talk mostly has none.
+  if (blocks > 0 || timed || (lines > 1 && /\d/.test(text))) return 'opens a class';
   return 'unclear';
 }

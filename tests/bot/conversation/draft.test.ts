@@ -219,16 +219,23 @@ describe('lines that could not be read', () => {
 });
 
 describe('help', () => {
-  test.each(['hello', 'Hi!', 'what can you do?', 'asdf', 'x', '…', '👋', ':wave:'])(
-    '%s is answered with an example',
-    async (text) => {
-      await talk.say(ana, text);
-      const { lead, example } = english.help;
-      expect(talk.posts()).toHaveLength(1);
-      expect(talk.posts()[0]?.text.startsWith(`${lead}\n${escapeText(example)}\n`)).toBe(true);
-      expect(await talk.plansOf(ana)).toEqual([]);
-    },
-  );
+  test.each([
+    'hello',
+    'Hi!',
+    'what can you do?',
+    'asdf',
+    'Hi!\nHow does this work?',
+    'x',
+    '…',
+    '👋',
+    ':wave:',
+  ])('%s is answered with an example', async (text) => {
+    await talk.say(ana, text);
+    const { lead, example } = english.help;
+    expect(talk.posts()).toHaveLength(1);
+    expect(talk.posts()[0]?.text.startsWith(`${lead}\n${escapeText(example)}\n`)).toBe(true);
+    expect(await talk.plansOf(ana)).toEqual([]);
+  });
 
   test('its example works when sent back, as it stands and as it is copied from the message', async () => {
     const bare = english.help.example;
