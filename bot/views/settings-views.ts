@@ -3,6 +3,7 @@ import type { Settings } from '../../domain/settings.ts';
 import { maySet } from '../../domain/who-may.ts';
 import { settingsMenu, settingsView } from '../blocks/settings-forms.ts';
 import { readSettingsPlace } from '../blocks/settings-place.ts';
+import { clashesOfSlots } from '../flows/clashes-of-slots.ts';
 import { keepSettings } from '../flows/keep-settings.ts';
 import { readSettingsPart } from '../flows/read-settings-part.ts';
 import { settingsAsKept } from '../flows/settings-as-kept.ts';
@@ -49,7 +50,10 @@ export const onSettingsForm: Handler<ViewRequest> = async ({ personId, metadata,
   if (read.kind === 'wrong') return wrong(read.byBlock);
   const { settings } = read;
   const after = await keepSettings(desk, () => settings);
-  const said = desk.words.settings.saved(changedNames(before, settings, desk.words));
+  const said = [
+    desk.words.settings.saved(changedNames(before, settings, desk.words)),
+    ...(await clashesOfSlots(after, before.slots)),
+  ].join('\n');
   const isList = place.part === 'rooms' || place.part === 'slots';
   const show = { ...after, settings };
   const view = isList ? settingsView({ part: place.part }, show, said) : settingsMenu(show, said);

@@ -197,6 +197,24 @@ describe('saved', () => {
     });
   });
 
+  test('a slot that clashes with another is kept, and says with what', async () => {
+    const saturday = demoSettings.slots.find(({ id }) => id === 'sat-long');
+    const sameTime = {
+      name: 'Beside it',
+      weekday: 'Sat',
+      time: saturday?.time ?? '',
+      minutes: '45',
+      instructor: saturday?.instructorId ?? '',
+    };
+    const inItsRoom = await save({ part: 'slots', key: '' }, { ...sameTime, room: saturday?.room ?? '' });
+    const said = JSON.stringify(inItsRoom.ack);
+    expect(said).toContain('Clash: the room is taken by *Saturday Long*, Sat 24 Oct, 10:00.');
+    expect(said).toContain('also teaches *Saturday Long*, Sat 24 Oct, 10:00.');
+    expect(inItsRoom.settings.slots.map(({ name }) => name)).toContain('Beside it');
+    const later = await save({ part: 'slots', key: '' }, { ...sameTime, time: '21:00' });
+    expect(JSON.stringify(later.ack)).not.toContain('Clash');
+  });
+
   test('habits and shared kit by name', async () => {
     const habits = await save({ part: 'habits' }, { habits: 'Early birds: early circuit, Sat 10:00' });
     expect(habits.settings.slotHabits).toEqual([{ name: 'Early birds', slotIds: ['tue-early', 'sat-long'] }]);
