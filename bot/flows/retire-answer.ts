@@ -12,13 +12,14 @@ export async function retireAnswer(desk: Desk, planId: string, version: number):
     const key = page === 1 ? first : `${first}:${page}`;
     const posted = await notices.find(desk.studioId, key);
     if (posted === undefined) break;
-    const left = withoutSteps(posted.payload.blocks);
-    if (left.length === posted.payload.blocks?.length) continue;
+    const { text, blocks = [] } = posted.payload;
+    const left = withoutSteps(blocks);
+    if (left.length === blocks.length) continue;
     await notices.enqueue(desk.studioId, {
       key: `${key}:retired`,
       to: posted.to,
       action: { kind: 'update', of: key },
-      payload: { text: posted.payload.text, blocks: left },
+      payload: { text, blocks: left },
       causedAt: desk.now,
     });
   }

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { actions } from '../../../bot/ids.ts';
 import { english } from '../../../bot/words/en.ts';
+import { defaultSettings } from '../../../domain/settings.ts';
 import {
   buttonsOf,
   type Conversation,
@@ -83,6 +84,17 @@ describe('an edit', () => {
     ]);
     await talk.tap(ana, 'swap A bear crawl');
     expect(await talk.versionOf(ana)).toMatchObject({ version: 2 });
+  });
+
+  test('long after the one before leaves its answer as it stands, whose text is not kept', async () => {
+    await reply('drop C');
+    const [first] = talk.inThread(thread).slice(-1);
+    const limits = { ...defaultSettings.retention, sentPayloadDays: 0 };
+    const later = new Date(Date.parse(talk.clock.instant) + 86_400_000).toISOString();
+    await talk.storage.care.retain('T1', limits, later);
+    await reply('rounds A x4');
+    expect(lastAnswer()).toContain('circuit x3, 40/20 → circuit x4, 40/20');
+    expect(talk.inThread(thread).find(({ ts }) => ts === first?.ts)).toEqual(first);
   });
 
   test('by someone else is refused, in the thread and by a forged button', async () => {
