@@ -37,11 +37,11 @@ export async function markClass(
   await keepOutcome(desk, scheduled, outcome);
   const marked = { ...scheduled, outcome };
   // Who has switched the question off has no message to bring up to date.
-  if ((await desk.stores.notices.find(desk.studioId, afterClassKey(classId))) === undefined)
-    return { kind: 'marked' };
+  const asked = await desk.stores.notices.find(desk.studioId, afterClassKey(classId));
+  if (asked === undefined) return { kind: 'marked' };
   await desk.stores.notices.enqueue(desk.studioId, {
     key: `${afterClassKey(classId)}:${desk.newId()}`,
-    to: scheduled.instructorId,
+    to: asked.to,
     action: { kind: 'update', of: afterClassKey(classId) },
     payload: renderAfterClass(marked, desk.words),
     causedAt: desk.now,

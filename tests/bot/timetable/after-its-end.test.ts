@@ -78,7 +78,18 @@ describe('a class whose cover nobody took', () => {
     );
     await studio.tap(coach, actions.taughtAsPlanned, `thu:${thursday}`);
     expect(await loads()).toHaveLength(1);
-    expect(studio.last('D9')?.text).toContain('Taught as planned');
+    expect(studio.last('D9')?.text).toMatch(/Did it take place\? Taught as planned\.?$/);
+  });
+
+  test('is answered for by a coach where its instructor is forgotten', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.givePlan('thu', thursday, 'approved');
+    await studio.storage.care.forgetPerson('T1', mira, [], noon);
+    await studio.walkTo('2026-10-16T09:00:00.000Z');
+    await studio.tap(coach, actions.taughtAsPlanned, `thu:${thursday}`);
+    const asked = studio.workspace.posts.find(({ key }) => key === `after:thu:${thursday}`);
+    expect(asked).toMatchObject({ channel: 'D9' });
+    expect(asked?.text).toMatch(/Did it take place\? Taught as planned\.?$/);
   });
 });
 
