@@ -24,7 +24,8 @@ export async function mendFromReport(
   const { edit, version, reportKey } = wanted;
   const appliedKey = `${reportKey}:applied`;
   const report = isReportKey(reportKey) ? await stores.notices.find(studioId, reportKey) : undefined;
-  if (report === undefined) return kept(words.flow.buttonGone);
+  // An old report's text is not kept, so what stands in its place now could not be said with it.
+  if (report === undefined || report.payload.text === '') return kept(words.flow.buttonGone);
   if ((await stores.notices.find(studioId, appliedKey)) !== undefined) return kept(words.week.mendGone);
   const changed = await applyEdit(desk, open, by, edit, version);
   if (changed.kind === 'kept') return changed;

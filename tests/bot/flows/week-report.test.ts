@@ -11,8 +11,10 @@ import type { ActionRequest, Message, Reaction } from '../../../bot/handling.ts'
 import { actions } from '../../../bot/ids.ts';
 import { acceptMessageBlocks, textLengthOf } from '../../../bot/local/accepted-blocks.ts';
 import { demoChannels, demoPeople, demoSettings, demoStart } from '../../../bot/local/demo/demo-studio.ts';
+import { english } from '../../../bot/words/en.ts';
 import type { ReportMoment } from '../../../domain/calendar/due-notices.ts';
 import type { Muscle } from '../../../domain/catalogue/muscles.ts';
+import { defaultSettings } from '../../../domain/settings.ts';
 import { openWeekStudio } from './week-studio.ts';
 
 const { coach, instructor, member } = demoPeople;
@@ -393,6 +395,17 @@ describe('the edit one press away', () => {
     expect(await pressed(instructor.id)).toEqual([]);
     expect(await plan()).toMatchObject({ currentVersion: 2 });
     expect(await studio.notices(/:mended:/)).toEqual([]);
+  });
+
+  test('a press once the report’s text is not kept any more changes neither plan nor report', async () => {
+    const { studio, plan, pressed } = await posted();
+    const { notices, care } = studio.storage;
+    await notices.markSent(studio.studioId, moment.key, { place: 'C1', stamp: '1.0' }, demoStart);
+    const limits = { ...defaultSettings.retention, sentPayloadDays: 0 };
+    await care.retain(studio.studioId, limits, later(demoStart, hour));
+    expect(await pressed(coach.id)).toEqual([english.flow.buttonGone]);
+    expect(await plan()).toMatchObject({ currentVersion: 1 });
+    expect(await studio.notices(/:applied$/)).toEqual([]);
   });
 
   test('a forged value is refused', async () => {
