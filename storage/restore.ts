@@ -9,7 +9,7 @@ import { createImmediateDialect } from './immediate-dialect.ts';
 import { openStorage } from './open-storage.ts';
 import type { Tables } from './tables.ts';
 
-/** The database is open in a process: it would go on writing to what is no longer there. */
+/** The database is open in a process: it would go on writing to the file that is put aside. */
 export class DatabaseInUseError extends Error {}
 
 /**

@@ -13,7 +13,7 @@ import { readSettings } from '../bot/settings-file.ts';
 import { standingLine } from '../bot/words/en/finding-words.ts';
 import { readClassRequest } from '../domain/calendar/read-class-request.ts';
 import { catalogue } from '../domain/catalogue/catalogue.ts';
-import { reportOnClass } from '../domain/class-report.ts';
+import { reportOnClass, reportOnPlan } from '../domain/class-report.ts';
 import type { Context } from '../domain/context.ts';
 import type { Plan } from '../domain/plan/plan.ts';
 import { defaultSettings } from '../domain/settings.ts';
@@ -82,6 +82,19 @@ describe('each example of the README does what it says', () => {
     const { plan, problems } = editPlan(examplePlan(), edit, context);
     expect(problems).toEqual([]);
     expect(plan === undefined || samePlan(plan, examplePlan())).toBe(false);
+  });
+
+  test('the class that is tried first can be sent once its open line is filled', () => {
+    const [swap, rounds, undo, fill = ''] = codesBetween('2. Change it there', 'Ask it');
+    expect([swap, rounds, undo]).toEqual(['swap B1 front squat', 'rounds A x4', 'undo']);
+    const { plan } = editPlan(examplePlan(), `${swap}\n${fill}`, context);
+    if (plan === undefined) throw new Error('The edits of the README make no class.');
+    const mustFix = (each: Plan) =>
+      reportOnPlan(each, { ...context, settings: demoSettings, sendingForReview: true }).findings.filter(
+        ({ severity }) => severity === 'must fix',
+      );
+    expect(mustFix(plan)).toEqual([]);
+    expect(mustFix(examplePlan()).map(({ code }) => code)).toEqual(['open-line-left']);
   });
 
   const inThread = codesBetween('| go back and forth |', '\n\nEach answer');
