@@ -9,6 +9,7 @@ export type Meaning = 'opens a class' | 'more lines' | 'unclear';
  */
 export function meaningOf(text: string, reading: PlanReading, draftJustWritten: boolean): Meaning {
   const lines = text.split('\n').filter((line) => line.trim() !== '').length;
+  if (lines === 0) return 'unclear';
   const blocks = reading.plan?.blocks.length ?? 0;
   const titled = reading.plan?.facts.title !== undefined;
   const timed = !reading.notes.some(({ code }) => code === 'slot-assumed');

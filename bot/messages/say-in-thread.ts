@@ -67,6 +67,7 @@ export async function sayInThread(
   text: string,
 ): Promise<readonly Message[]> {
   const trimmed = text.trim();
+  if (trimmed === '') return [renderUnclear(open, desk.words)];
   const ask = Object.hasOwn(threadWords, plainAsk(trimmed)) ? threadWords[plainAsk(trimmed)] : undefined;
   const wanted = limitsIn(trimmed);
   const isAsked = wanted !== undefined || asksThePlan.has(plainAsk(trimmed));

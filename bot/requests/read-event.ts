@@ -20,9 +20,12 @@ const said = z.object({
   bot_id: z.string().nullish(),
 });
 
+/** What a person says may come with a file, in italics, or from a thread to the whole place as well. */
+const spoken = z.enum(['file_share', 'me_message', 'thread_broadcast']).optional();
+
 const directMessage = said.extend({
   type: z.literal('message'),
-  subtype: z.undefined().optional(),
+  subtype: spoken,
   channel_type: z.literal('im'),
   channel: placeId,
 });
@@ -32,7 +35,7 @@ const changedMessage = z.object({
   subtype: z.literal('message_changed'),
   channel_type: z.literal('im'),
   channel: placeId,
-  message: said.extend({ edited: z.object({ ts: stamp }), subtype: z.undefined().optional() }),
+  message: said.extend({ edited: z.object({ ts: stamp }), subtype: spoken }),
   previous_message: z.object({ text: z.string().default('') }).nullish(),
 });
 
@@ -81,7 +84,7 @@ const payload = z.object({
 type Said = z.infer<typeof said>;
 
 /**
- * The request an event makes, or nothing: the app's own words, other apps', joins, uploads, unfurls and
+ * The request an event makes, or nothing: the app's own words, other apps', joins, unfurls and
  * everything else that no person said to it.
  */
 export function readEvent(body: unknown, self: Self): IncomingEvent | undefined {

@@ -8,7 +8,7 @@ import {
   type Sent,
   shownText,
 } from '../../helpers/conversation.ts';
-import { eventPayload, shortcutPayload, viewPayload } from '../../helpers/payloads.ts';
+import { eventPayload, messagePayload, shortcutPayload, viewPayload } from '../../helpers/payloads.ts';
 import { pushAndHinge } from './classes.ts';
 
 const { ana, cleo } = people;
@@ -446,4 +446,23 @@ test('the example of the help is tried by one tap, once', async () => {
   await talk.tap(ana, 'Try this one');
   expect(await talk.plansOf(ana)).toHaveLength(1);
   expect(talk.toldLast()).toBe(english.help.triedAlready);
+});
+
+describe('a picture', () => {
+  const withPicture = (text: string, at: { readonly ts: string; readonly thread_ts?: string }) =>
+    talk.deliver(messagePayload(text, { subtype: 'file_share', user: ana, channel: 'D1', ...at }));
+
+  test('with a class under it is drafted as any class is', async () => {
+    await withPicture(pushAndHinge, { ts: '500.000001' });
+    expect(cardIn('500.000001').text).toContain('Push &amp; Hinge');
+  });
+
+  test('alone is answered with help, and is no line of the draft', async () => {
+    const stamp = await talk.say(ana, pushAndHinge);
+    await withPicture('', { ts: '500.000001' });
+    expect(talk.inChannel('D1').at(-1)?.text).toContain(english.help.lead);
+    await withPicture('', { ts: '500.000002', thread_ts: stamp });
+    expect(lastIn(stamp).text).toContain('I did not read that as an edit or a question.');
+    expect((await talk.planOf(ana)).currentVersion).toBe(1);
+  });
 });

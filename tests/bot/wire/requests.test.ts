@@ -227,10 +227,18 @@ describe('what a handler is given', () => {
     await stop();
   });
 
+  test.each(['file_share', 'me_message', 'thread_broadcast'])('words that come as %s', async (subtype) => {
+    const { requests, handlers } = recording();
+    const { send, stop } = await started(handlers);
+    await send(messagePayload('plank 40', { subtype }));
+    expect(requests).toMatchObject([{ kind: 'message', source: 'direct message', text: 'plank 40' }]);
+    await stop();
+  });
+
   test.each([
     ['its own message', messagePayload('card', { user: 'UBOT', bot_id: 'B1' })],
     ["another app's message", messagePayload('spam', { bot_id: 'B9' })],
-    ['an upload', messagePayload('photo', { subtype: 'file_share' })],
+    ['a join', messagePayload('has joined', { subtype: 'group_join' })],
     ['a deletion', messagePayload('', { subtype: 'message_deleted' })],
     ['a message in a channel', messagePayload('hi', { channel_type: 'channel', channel: 'C1' })],
     ['its own edit', eventPayload({ ...edit, message: { ...edit.message, user: 'UBOT', bot_id: 'B1' } })],
