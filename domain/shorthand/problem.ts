@@ -72,6 +72,8 @@ export type ProblemKind =
   | { readonly code: 'tabata-is-fixed' }
   | { readonly code: 'whole-minutes' }
   | { readonly code: 'moment-past' }
+  /** A day of the month with a weekday that is not its own. `date`: `YYYY-MM-DD`. */
+  | { readonly code: 'other-weekday'; readonly date: string }
   // Moves
   | { readonly code: 'two-moves'; readonly first: string; readonly second: string }
   | { readonly code: 'name-needed' }

@@ -1,3 +1,4 @@
+import { printDay } from '../../../domain/calendar/days-meant.ts';
 import type { BlockKind } from '../../../domain/plan/plan.ts';
 import type { Excerpt } from '../../../domain/shorthand/excerpt.ts';
 import type { LimitedThing, ModifierName, NearName, Problem } from '../../../domain/shorthand/problem.ts';
@@ -68,6 +69,8 @@ function problemSentence(problem: Problem): string {
       return `an EMOM lasts whole minutes. For other intervals write: every 1:30 x6`;
     case 'moment-past':
       return `"${read}" has passed. Name a day: Thu 18:30`;
+    case 'other-weekday':
+      return `"${read}" names two days: that date is ${printDay(problem.date)}. Write the one you mean.`;
     case 'two-moves':
       return `two moves on one line. Write ${problem.first} + ${problem.second} for back to back, or a line each.`;
     case 'name-needed':

@@ -10,10 +10,14 @@ export type TypedMoment = { readonly day?: Day; readonly minutes: number };
 
 type Day =
   | { readonly kind: 'weekday'; readonly weekday: number; readonly isNext?: true }
-  /** The next such day; with a weekday only where it falls on it. */
-  | { readonly kind: 'month day'; readonly monthDay: MonthDay; readonly weekday?: number }
   | { readonly kind: 'in days'; readonly days: number }
-  | { readonly kind: 'date'; readonly date: string };
+  | DatedDay;
+
+/** The next such day of the month, or a date; `weekday`: the one said with it. */
+type DatedDay = { readonly weekday?: number } & (
+  | { readonly kind: 'month day'; readonly monthDay: MonthDay }
+  | { readonly kind: 'date'; readonly date: string }
+);
 
 const dayNames = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 
@@ -72,11 +76,10 @@ function dayAt(tokens: readonly Token[], at: number): Match<Day> {
 function dateBehindWeekday(tokens: readonly Token[], at: number, weekday: number): Match<Day> {
   const from = sign(tokens, at, ',')?.next ?? at;
   const date = isoDateAt(tokens, from) ?? monthDayAt(tokens, from);
-  if (date?.value.kind !== 'month day') return date;
-  return { value: { ...date.value, weekday }, next: date.next };
+  return date && { value: { ...date.value, weekday }, next: date.next };
 }
 
-function isoDateAt(tokens: readonly Token[], at: number): Match<Day> {
+function isoDateAt(tokens: readonly Token[], at: number): Match<DatedDay> {
   const parts = [0, 2, 4].map((place) => tokens[at + place]);
   const [year, month, day] = parts.map((token) => (token?.kind === 'number' ? token.text : undefined));
   if (year?.length !== 4 || month === undefined || day === undefined) return undefined;
@@ -88,7 +91,7 @@ function isoDateAt(tokens: readonly Token[], at: number): Match<Day> {
 const ordinals = ['st', 'nd', 'rd', 'th'] as const;
 
 /** `21 Oct`, `21. October`, `Oct 21`, `21.10.`; a year behind it makes it a date. */
-function monthDayAt(tokens: readonly Token[], at: number): Match<Day> {
+function monthDayAt(tokens: readonly Token[], at: number): Match<DatedDay> {
   const numbered = /^(\d{1,2})\.(\d{1,2})$/.exec(tokens[at]?.text ?? '');
   if (numbered !== null) {
     const stop = sign(tokens, at + 1, '.');
@@ -107,7 +110,7 @@ function monthDayAt(tokens: readonly Token[], at: number): Match<Day> {
 /** A leap year has every day there is. */
 const leapYear = 2024;
 
-function dayOfYear(month: number, day: number, tokens: readonly Token[], next: number): Match<Day> {
+function dayOfYear(month: number, day: number, tokens: readonly Token[], next: number): Match<DatedDay> {
   const year = wholeNumber(tokens, next);
   const isYear = year !== undefined && /^\d{4}$/.test(tokens[next]?.text ?? '');
   const date = [isYear ? year.value : leapYear, month, day]
@@ -152,21 +155,30 @@ export function wallTimeOf(moment: TypedMoment, now: string, zone: string): Wall
   if (day === undefined) return wall(dateAfter(onDay(0) > here ? 0 : 1));
   switch (day.kind) {
     case 'date':
-      return wall(day.date);
+    case 'month day': {
+      const date = dateOf(day, here);
+      return date === undefined ? undefined : wall(date);
+    }
     case 'in days':
       return onDay(day.days) > here ? wall(dateAfter(day.days)) : undefined;
-    case 'month day': {
-      const date = nextMonthDay(day.monthDay, here);
-      if (date === undefined) return undefined;
-      const falls = DateTime.fromISO(date, { zone: 'utc' }).weekday;
-      return day.weekday === undefined || falls === day.weekday ? wall(date) : undefined;
-    }
     case 'weekday': {
       if (day.isNext) return wall(dateAfter(daysToNextWeek(day.weekday - 1, here)));
       const ahead = (day.weekday - here.weekday + 7) % 7;
       return wall(dateAfter(onDay(ahead) > here ? ahead : ahead + 7));
     }
   }
+}
+
+/** The date that was said with another weekday than its own; undefined where they agree. */
+export function dateOnOtherWeekday({ day }: TypedMoment, now: string, zone: string): string | undefined {
+  if (day?.kind !== 'date' && day?.kind !== 'month day') return undefined;
+  const date = dateOf(day, inZone(now, zone));
+  if (date === undefined || day.weekday === undefined) return undefined;
+  return DateTime.fromISO(date, { zone: 'utc' }).weekday === day.weekday ? undefined : date;
+}
+
+function dateOf(day: DatedDay, here: DateTime<true>): string | undefined {
+  return day.kind === 'date' ? day.date : nextMonthDay(day.monthDay, here);
 }
 
 function clockOf(minutes: number): string {

@@ -8,7 +8,7 @@ import type { Line } from '../lines-of.ts';
 import type { LimitedThing } from '../problem.ts';
 import { type Token, tokensOf } from '../tokens-of.ts';
 import { nothingTold, type Told, tellNote, tellProblem } from '../told.ts';
-import { wallTimeOf } from './class-moment.ts';
+import { dateOnOtherWeekday, wallTimeOf } from './class-moment.ts';
 import { levelOf, type TitleFact, titleFactAt } from './title-facts.ts';
 
 /** The facts of the first line; those not said are absent. */
@@ -157,6 +157,11 @@ function readFact(
       if (amidTitle) tellNote(told, { code: 'fact-in-title', fact: fact.room }, span);
       return { room: fact.room };
     case 'moment': {
+      const date = dateOnOtherWeekday(fact.moment, now, settings.zone);
+      if (date !== undefined) {
+        tellProblem(told, line.number, span, { code: 'other-weekday', date });
+        return {};
+      }
       const startsAt = wallTimeOf(fact.moment, now, settings.zone);
       if (startsAt === undefined) tellProblem(told, line.number, span, { code: 'moment-past' });
       if (startsAt === undefined) return {};

@@ -112,6 +112,9 @@ describe('the first line', () => {
     ['Strong, 45 min, level 4', [['out-of-range', 'level 4']]],
     ['Strong, 45 min, 60 min', [['said-twice', '60 min']]],
     ['Strong, 45 min, today 6am', [['moment-past', 'today 6am']]],
+    ['Strong, 45 min, Tue 4 Mar 18:30', [['other-weekday', 'Tue 4 Mar 18:30']]],
+    ['Strong, 45 min, Tue 4 Mar 2026 18:30', [['other-weekday', 'Tue 4 Mar 2026 18:30']]],
+    ['Strong, 45 min, Tue 2026-03-04 18:30', [['other-weekday', 'Tue 2026-03-04 18:30']]],
   ])('%s is a problem', (line, problems) => {
     expect(problemsOf(line + below)).toEqual(problems);
   });

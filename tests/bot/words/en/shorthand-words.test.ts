@@ -20,6 +20,14 @@ describe('a problem says what was read, where, and what would work', () => {
     );
   });
 
+  test('with the weekday a date falls on', () => {
+    const [problem] = read('Strong, 45 min, Tue 4 Mar 2026 18:30\ncircuit x3, 40/20\nplank').problems;
+    if (problem === undefined) throw new Error('the line must not read');
+    expect(problemText(problem)).toBe(
+      'line 1: "Tue 4 Mar 2026 18:30" names two days: that date is Wed 4 Mar 2026. Write the one you mean.',
+    );
+  });
+
   test.each<readonly [readonly string[], string]>([
     [['circuit', 'plank'], 'line 2: "circuit" needs its numbers. This works: circuit x3, 40/20'],
     [['tabata 8', 'plank'], 'line 2: "8" may mean two things. Write tabata or tabata x8.'],
