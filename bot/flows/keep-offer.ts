@@ -1,5 +1,6 @@
 import { factsOfClass, isOn } from '../../domain/calendar/facts-of-class.ts';
 import type { ScheduledClass } from '../../domain/calendar/scheduled-class.ts';
+import type { StoredNotice } from '../../domain/ports.ts';
 import { renderOffer, renderTaken } from '../blocks/cover-messages.ts';
 import { inertText } from '../blocks/escape.ts';
 import type { Desk } from '../handling.ts';
@@ -11,20 +12,37 @@ function offerKey({ id, startsAt, instructorId }: ScheduledClass): string {
   return `cover:${id}@${startsAt.instant}:${instructorId}`;
 }
 
-/** What is said of an offer in the team channel follows the class. */
+/** The offer made last of a class at this start by this instructor, as it stands, and the key of one made anew. */
+async function offersOf(
+  desk: Desk,
+  scheduled: ScheduledClass,
+): Promise<{ readonly last: StoredNotice | undefined; readonly next: string }> {
+  const first = offerKey(scheduled);
+  let last: StoredNotice | undefined;
+  for (let offer = 1; ; offer += 1) {
+    const key = offer === 1 ? first : `${first}~${offer}`;
+    const newest = await newestOf(desk, key);
+    if (newest === undefined) return { last, next: key };
+    last = newest;
+  }
+}
+
+/** What is said of an offer in the team channel follows the class; one made anew has a post of its own. */
 export async function keepOffer(desk: Desk, before: ScheduledClass, after: ScheduledClass): Promise<void> {
   const { words, settings } = desk;
-  const newest = await newestOf(desk, offerKey(before));
+  const { last } = await offersOf(desk, before);
+  const wasOffered = before.coverOpen === true && isOn(before);
   const isOffered = after.coverOpen === true && isOn(after);
   const isSame =
     before.startsAt.instant === after.startsAt.instant && before.instructorId === after.instructorId;
   const facts = factsOfClass(after, { ...desk, plan: await countdownPlanOf(desk, after) });
-  if (newest !== undefined && !(isOffered && isSame))
-    await changeMessage(desk, newest, renderTaken(becameOf(before, after, words)));
+  if (last !== undefined && !(isOffered && isSame))
+    await changeMessage(desk, last, renderTaken(becameOf(before, after, words)));
   if (!isOffered || settings.teamChannel === undefined) return;
-  if (newest !== undefined && isSame) return changeMessage(desk, newest, renderOffer(after, facts, words));
+  if (last !== undefined && wasOffered && isSame)
+    return changeMessage(desk, last, renderOffer(after, facts, words));
   await desk.stores.notices.enqueue(desk.studioId, {
-    key: offerKey(after),
+    key: (await offersOf(desk, after)).next,
     to: settings.teamChannel,
     action: { kind: 'post' },
     payload: renderOffer(after, facts, words),
@@ -35,9 +53,9 @@ export async function keepOffer(desk: Desk, before: ScheduledClass, after: Sched
 /** Once a class has begun nobody can take it. */
 export async function closeOffer(desk: Desk, scheduled: ScheduledClass): Promise<void> {
   if (scheduled.coverOpen !== true) return;
-  const newest = await newestOf(desk, offerKey(scheduled));
-  if (newest !== undefined)
-    await changeMessage(desk, newest, renderTaken(desk.words.classes.coverOver(scheduled, inertText)));
+  const { last } = await offersOf(desk, scheduled);
+  if (last !== undefined)
+    await changeMessage(desk, last, renderTaken(desk.words.classes.coverOver(scheduled, inertText)));
 }
 
 function becameOf(before: ScheduledClass, after: ScheduledClass, { classes }: Words): string {
