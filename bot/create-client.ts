@@ -1,6 +1,7 @@
-import { WebClient } from '@slack/web-api';
+import { type WebAPICallResult, WebClient } from '@slack/web-api';
 import { createBoltLogger } from './bolt-logger.ts';
 import type { Log } from './log.ts';
+import { wellFormedParts } from './well-formed.ts';
 
 const callMs = 10_000;
 
@@ -14,11 +15,18 @@ export function createClient(options: {
   readonly apiUrl?: string;
   readonly timeoutMs?: number;
 }): WebClient {
-  return new WebClient(options.token, {
+  return new WellFormedClient(options.token, {
     retryConfig: { retries: 0 },
     timeout: options.timeoutMs ?? callMs,
     rejectRateLimitedCalls: true,
     logger: createBoltLogger(options.log),
     ...(options.apiUrl === undefined ? {} : { slackApiUrl: options.apiUrl }),
   });
+}
+
+/** The library throws on half a character, and a call that throws each time would hold up all behind it. */
+class WellFormedClient extends WebClient {
+  override apiCall(method: string, options: Record<string, unknown> = {}): Promise<WebAPICallResult> {
+    return super.apiCall(method, wellFormedParts(options));
+  }
 }

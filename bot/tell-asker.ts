@@ -1,6 +1,7 @@
 import type { WebClient } from '@slack/web-api';
 import type { Message } from './handling.ts';
 import type { Asker } from './requests/incoming.ts';
+import { wellFormedParts } from './well-formed.ts';
 
 const respondMs = 5_000;
 
@@ -58,7 +59,9 @@ async function respond(url: string, content: { readonly text: string; readonly b
   const response = await fetch(url, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ ...content, response_type: 'ephemeral', replace_original: false }),
+    body: JSON.stringify(
+      wellFormedParts({ ...content, response_type: 'ephemeral', replace_original: false }),
+    ),
     signal: AbortSignal.timeout(respondMs),
   });
   if (!response.ok) throw new Error(`The response address answered ${response.status}.`);

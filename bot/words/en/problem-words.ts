@@ -123,7 +123,9 @@ function problemSentence(problem: Problem): string {
 /** Enough of what was read to know it again on a phone. */
 function short(read: string): string {
   const line = read.replaceAll(/\s+/g, ' ').trim();
-  return line.length > 40 ? `${line.slice(0, 39)}…` : line;
+  if (line.length <= 40) return line;
+  const cut = line.slice(0, 39);
+  return `${cut.isWellFormed() ? cut : cut.slice(0, -1)}…`;
 }
 
 function namesText(names: readonly NearName[]): string {

@@ -77,3 +77,22 @@ function markedTexts(json: string): readonly string[] {
   });
   return found;
 }
+
+/** Half of a character: what is left where a text is cut inside one. */
+const half = '\ud83d';
+
+test('half a character is said, drafted and answered like any other, and holds up nothing', async () => {
+  const talk = await openConversation();
+  await talk.command(ana, `Push ${half} & Hinge, 30 min\nwarm-up 6:00\ncircuit x3, 40/20\npush-up\nplank`);
+  await talk.command(ana, `words ${half} of no class`);
+  const thread = await talk.say(ana, pushAndHinge.replace('Push', half));
+  await talk.say(ana, half, { thread });
+  await talk.say(ana, `add ${'x'.repeat(35)}${String.fromCodePoint(0x1f3cb)} after A`, { thread });
+  const [told] = talk.workspace.responses.map(({ body }) => JSON.stringify(body));
+  expect(told).toBeDefined();
+  expect(talk.posts().some(({ text }) => text.includes('Push \ufffd &amp; Hinge'))).toBe(true);
+  expect(talk.inThread(thread).length).toBeGreaterThan(2);
+  expect(talk.posts().every(({ text }) => text.isWellFormed())).toBe(true);
+  expect(talk.lines.filter((line) => line.includes('not sent'))).toEqual([]);
+  expect(await talk.close()).toEqual([]);
+});
