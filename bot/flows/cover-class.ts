@@ -130,11 +130,16 @@ async function handOverMessage(desk: Desk, taken: ScheduledClass) {
   return { open, message: renderHandOver(taken, facts, open?.version.text, words) };
 }
 
-/** The plan as it stands for teaching and its timeline; without a plan, house classes to choose from. */
+/**
+ * The plan as it stands for teaching and its timeline; without a plan, house classes to choose from. Who had the
+ * class before has the message still: it is brought up to date.
+ */
 async function handOver(desk: Desk, taken: ScheduledClass): Promise<void> {
   const { studioId, stores } = desk;
   const key = takenKey(taken, taken.instructorId);
   const { open, message } = await handOverMessage(desk, taken);
+  const had = await newestOf(desk, key);
+  if (had !== undefined) return changeMessage(desk, had, message);
   await post(desk, key, taken.instructorId, message);
   if (open === undefined) return;
   for (const [place, payload] of renderTimeline(open, desk).entries())

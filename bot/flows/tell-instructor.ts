@@ -32,7 +32,7 @@ export async function askAreYouIn(desk: Desk, { scheduled }: ClassToCome): Promi
   );
 }
 
-/** A question that stands open is closed once it was answered, or once it is not this person's. */
+/** A question that stands open is closed once it was answered, or while it is not this person's. */
 export async function keepAreYouIn(desk: Desk, before: ScheduledClass, after: ScheduledClass): Promise<void> {
   const newest = await newestOf(desk, areYouInKey(before));
   if (newest === undefined) return;
@@ -43,7 +43,10 @@ export async function keepAreYouIn(desk: Desk, before: ScheduledClass, after: Sc
     after.startsAt.instant === before.startsAt.instant &&
     after.instructorId === before.instructorId;
   if (!isSame) return changeMessage(desk, newest, renderAnswered(classes.askOver(before, inertText)));
-  if (isConfirmed(after)) await changeMessage(desk, newest, renderAnswered(classes.isIn(after, inertText)));
+  if (isConfirmed(after)) return changeMessage(desk, newest, renderAnswered(classes.isIn(after, inertText)));
+  const wasClosed = before.coverOpen === true || !isOn(before);
+  if (wasClosed && after.startsAt.instant > desk.now)
+    await changeMessage(desk, newest, renderAreYouIn(after, minutesLeft(after, desk.now), desk.words));
 }
 
 /** Once a class is over there is nothing to confirm. */

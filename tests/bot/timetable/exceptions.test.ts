@@ -88,6 +88,31 @@ describe('cover', () => {
     expect(studio.texts('D1').join()).not.toContain('Are you in?');
   });
 
+  test('taken back in the last minutes asks its instructor again whether they are in', async () => {
+    studio = await createTimetableStudio(noon);
+    await studio.walkTo('2026-10-15T17:11:00.000Z');
+    const asked = () => studio.workspace.posts.find(({ key }) => key?.startsWith('in:thu'));
+    const buttons = () => JSON.stringify(asked()?.blocks);
+    await studio.tap(mira, actions.cannotTeach, studio.valueOf('D1', actions.imIn));
+    expect(buttons()).not.toContain(actions.imIn);
+    await studio.say(mira, 'can’t teach Thu 18:30');
+    await studio.tap(mira, actions.takeBackOffer, studio.valueOf('D1', actions.takeBackOffer));
+    expect(asked()?.text).toContain('Are you in?');
+    await studio.tap(mira, actions.imIn, studio.valueOf('D1', actions.imIn));
+    expect(await classOf('thu:2026-10-15')).toMatchObject({ confirmed: { by: mira } });
+  });
+
+  test('taken once more by who had it brings their message up to date', async () => {
+    studio = await createTimetableStudio(noon);
+    for (const by of [tom, mira]) {
+      await studio.say('U9', `give Thu 18:30 to <@${by}>`);
+    }
+    await studio.givePlan('thu', '2026-10-15', 'approved');
+    await studio.say('U9', `give Thu 18:30 to <@${tom}>`);
+    const handedOver = studio.workspace.posts.filter(({ key }) => key?.startsWith('taken:thu'));
+    expect(handedOver.find(({ channel }) => channel === 'D3')?.text).toContain('dumbbell shoulder press');
+  });
+
   test('of a class without a plan comes with three house classes, each one tap from being the draft', async () => {
     studio = await createTimetableStudio(noon);
     await offer(mira, 'can’t teach today');
