@@ -3,6 +3,7 @@ import { isHeadCoach, mayForgetOthers } from '../../domain/who-may.ts';
 import { renderForgetMe, renderNoticesLead } from '../blocks/data-messages.ts';
 import { inertText } from '../blocks/escape.ts';
 import type { Desk, Message } from '../handling.ts';
+import { forgetPerson } from './forget-person.ts';
 
 /** `my data`, `forget me`, `notices`, `forget @someone`: the answer, or nothing for other words. */
 export async function sayOfData(desk: Desk, personId: string, text: string): Promise<Message | undefined> {
@@ -30,7 +31,7 @@ export async function myDataText(desk: Desk, personId: string): Promise<string> 
 async function forgetOther(desk: Desk, by: string, personId: string): Promise<Message> {
   const { data } = desk.words;
   if (by !== personId && !mayForgetOthers(desk.settings, by)) return { text: data.onlyCoachForgets };
-  await desk.stores.care.forgetPerson(desk.studioId, personId, [], desk.now);
+  await forgetPerson(desk, personId, []);
   return { text: data.forgottenOther };
 }
 

@@ -1,6 +1,7 @@
 import { noticeKinds } from '../../domain/ports.ts';
 import { forgetMeValue, myDataView, noticesForm } from '../blocks/data-messages.ts';
 import { myDataText } from '../flows/data-of-person.ts';
+import { forgetPerson } from '../flows/forget-person.ts';
 import type { ActionRequest, Handler, ViewRequest } from '../handling.ts';
 
 export const onShowMyData: Handler<ActionRequest> = async ({ personId, triggerId }, desk) => ({
@@ -12,7 +13,7 @@ export const onForgetMe: Handler<ActionRequest> = async ({ personId, message, va
   if (value !== forgetMeValue)
     return { answers: [{ kind: 'only to you', message: { text: desk.words.flow.buttonGone } }] };
   const places = message === undefined || !message.place.startsWith('D') ? [] : [message.place];
-  await desk.stores.care.forgetPerson(desk.studioId, personId, places, desk.now);
+  await forgetPerson(desk, personId, places);
   return { answers: [{ kind: 'only to you', message: { text: desk.words.data.forgotten } }] };
 };
 

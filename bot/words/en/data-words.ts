@@ -36,6 +36,8 @@ export const dataWords = {
   forgetNo: 'Keep',
   forgotten: 'Done: nothing here leads to you any more. If you write again, it starts anew.',
   forgottenOther: 'Done: nothing here leads to them any more.',
+  slotsLeft: (slots: readonly string[]) =>
+    `No instructor now: ${slots.join(', ')}. ${slots.length === 1 ? 'Its' : 'Their'} classes are not announced until you name one in Settings, Weekly slots.`,
   onlyCoachForgets: 'Only head coaches and admins can have someone else forgotten. For yourself: forget me',
   noticesTitle: 'My notices',
   noticesLabel: 'Tell me',

@@ -82,6 +82,22 @@ test('an instructor who is forgotten reads as an instructor, and what waits to b
   expect(JSON.stringify(talk.posts().at(-1))).not.toMatch(/U1\b|<@forgotten>/);
 });
 
+test('the coaches hear which weekly slots nobody teaches then, and not who did', async () => {
+  await talk.close();
+  const slot = { weekday: 'Fri', time: '18:30', seconds: 2_700 } as const;
+  talk = await openConversation({
+    slots: [
+      { ...slot, id: 'fri', name: 'Friday Lift', instructorId: ana },
+      { ...slot, id: 'late', name: 'Late Lift', time: '19:30', instructorId: ben },
+    ],
+  });
+  await talk.say(ana, 'forget me');
+  await talk.tap(ana, 'Forget me', talk.inChannel('D1').at(-1));
+  for (const place of ['D8', 'D9'])
+    expect(talk.inChannel(place).at(-1)?.text).toBe(english.data.slotsLeft(['Friday Lift']));
+  expect(await kept()).not.toMatch(/\bU1\b/);
+});
+
 test('a person is named by one function alone', () => {
   expect([personText('U1', 'a coach'), personFirst('U1')]).toEqual(['<@U1>', '<@U1>']);
   expect([personText('forgotten', 'a coach'), personFirst('forgotten', 'an instructor')]).toEqual([
