@@ -76,8 +76,10 @@ export function createSendNotice(parts: {
       return call();
     });
 
-  const post = async (studioId: StudioId, notice: StoredNotice, thread: string | undefined) => {
-    const place = await placeOf(notice.to);
+  /** What goes into a thread goes where the thread is, whatever channel is set by now. */
+  const post = async (studioId: StudioId, notice: StoredNotice, under: SentTo | undefined) => {
+    const place = await placeOf(under?.place ?? notice.to);
+    const thread = under?.stamp;
     if (notice.state === 'sending') {
       const stamp = await lookUp(notice, place, thread);
       if (stamp !== undefined) return { place, stamp };
@@ -179,7 +181,7 @@ export function createSendNotice(parts: {
       await update(studioId, notice, anchor.sentTo);
       return { kind: 'sent', sentTo: anchor.sentTo };
     }
-    const sentTo = await post(studioId, notice, anchor.kind === 'top' ? undefined : anchor.sentTo.stamp);
+    const sentTo = await post(studioId, notice, anchor.kind === 'top' ? undefined : anchor.sentTo);
     return { kind: 'sent', sentTo };
   };
 }

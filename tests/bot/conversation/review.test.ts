@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { actions } from '../../../bot/ids.ts';
 import { english } from '../../../bot/words/en.ts';
+import { defaultSettings } from '../../../domain/settings.ts';
 import {
   buttonsOf,
   type Conversation,
@@ -57,6 +58,20 @@ describe('sent for review', () => {
     await reply('send');
     expect((await talk.planOf(ana)).state).toBe('draft');
     expect(lastAnswer()).toBe(english.flow.openLinesLeft);
+  });
+
+  test('goes on in its thread where another review channel is set since', async () => {
+    await reply('send');
+    const { ts } = talk.inChannel(reviewChannel).at(-1) ?? { ts: '' };
+    const stored = await talk.storage.settings.find('T1');
+    const settings = { ...(stored?.settings ?? defaultSettings), reviewChannel: 'C6' };
+    await talk.storage.settings.save('T1', settings, 'g', talk.clock.instant);
+    await reply('rounds A x2');
+    expect(talk.inChannel('C6')).toEqual([]);
+    expect(talk.inChannel(reviewChannel).at(-1)).toMatchObject({
+      thread: ts,
+      text: expect.stringContaining('circuit x3, 40/20 → circuit x2, 40/20'),
+    });
   });
 
   test('and taken back has no buttons to decide', async () => {
