@@ -1,5 +1,5 @@
 /** A text cut inside a character can't be sent: what is left of that one becomes U+FFFD, at any depth of plain data. */
-export function wellFormed(value: unknown): unknown {
+function wellFormed(value: unknown): unknown {
   if (typeof value === 'string') return value.toWellFormed();
   if (Array.isArray(value)) return value.map(wellFormed);
   return isPlain(value) ? wellFormedParts(value) : value;
