@@ -210,11 +210,11 @@ function factsLine(plan: Plan, scheduled: ScheduledClass | undefined, words: Wor
   return [
     level === undefined ? '' : words.level(level),
     people === undefined ? '' : words.people(people),
-    beginners ? 'beginners' : '',
-    olderAdults ? 'older adults' : '',
-    hotRoom ? 'hot room' : '',
-    focus === undefined ? '' : `focus ${inShortText(focus)}`,
-    aim === undefined ? '' : `aim ${inShortText(aim)}`,
+    beginners ? words.card.beginners : '',
+    olderAdults ? words.card.olderAdults : '',
+    hotRoom ? words.card.hotRoom : '',
+    focus === undefined ? '' : words.card.focus(inShortText(focus)),
+    aim === undefined ? '' : words.card.aim(inShortText(aim)),
     room === undefined ? '' : inShortText(room),
     otherInClass(plan, scheduled, words),
   ]

@@ -97,7 +97,7 @@ function factsOf(open: OpenPlan, { plan }: ClassReport, known: ReviewFacts, word
     open.scheduled === undefined ? words.card.notOnCalendar : words.when(open.scheduled.startsAt),
     level === undefined ? '' : words.level(level),
     people === undefined ? '' : words.people(people),
-    aim === undefined ? '' : `aim ${clip(inertText(aim), mostOfLine)}`,
+    aim === undefined ? '' : words.card.aim(clip(inertText(aim), mostOfLine)),
     known.lastTaught === undefined ? coach.isNew : coach.repeats(words.when(known.lastTaught)),
     known.coveredBy === undefined ? '' : coach.covers(known.coveredBy),
   ].filter((part) => part !== '');

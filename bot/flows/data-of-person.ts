@@ -19,10 +19,10 @@ export async function myDataText(desk: Desk, personId: string): Promise<string> 
   const { stores, studioId, settings, words } = desk;
   const data = await stores.care.collectPerson(studioId, personId);
   const roles = [
-    ...(isHeadCoach(settings, personId) ? ['head coach'] : []),
-    ...(settings.admins?.includes(personId) ? ['admin'] : []),
-    ...(settings.trustedInstructors?.includes(personId) ? ['trusted instructor'] : []),
-    ...(settings.slots.some(({ instructorId }) => instructorId === personId) ? ['instructor'] : []),
+    ...(isHeadCoach(settings, personId) ? [words.data.headCoach] : []),
+    ...(settings.admins?.includes(personId) ? [words.data.admin] : []),
+    ...(settings.trustedInstructors?.includes(personId) ? [words.data.trustedInstructor] : []),
+    ...(settings.slots.some(({ instructorId }) => instructorId === personId) ? [words.data.instructor] : []),
   ];
   const off = await stores.care.listSwitchedOff(studioId, personId);
   return words.data.mine({ ...data, roles, off: [...off] }, settings.retention, inertText);

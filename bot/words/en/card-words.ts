@@ -132,6 +132,11 @@ export function sideText(side: 'right' | 'left'): string {
 
 export const cardWords = {
   untitled: 'Untitled class',
+  beginners: 'beginners',
+  olderAdults: 'older adults',
+  hotRoom: 'hot room',
+  focus: (text: string) => `focus ${text}`,
+  aim: (text: string) => `aim ${text}`,
   inItsClass: (told: readonly string[]) => `in its class: ${told.join(', ')}`,
   goesOn: 'The class goes on below.',
   goesOnTitle: 'goes on',

@@ -4,6 +4,10 @@ import type { RetentionSettings } from '../../../domain/settings.ts';
 /** What people are told of the data kept about them. */
 export const dataWords = {
   title: 'My data',
+  headCoach: 'head coach',
+  admin: 'admin',
+  trustedInstructor: 'trusted instructor',
+  instructor: 'instructor',
   firstRun: (kept: RetentionSettings) =>
     [
       'Send me a class as a message, or *hello*: I time it, count its load and check it.',

@@ -53,6 +53,9 @@ function textsIn(value: unknown): readonly string[] {
   );
 }
 
+/** A title line with every fact there is, whose own words are nobody's. */
+const everyFact =
+  'Xx, 30 min, level 1, 10 people, beginners, older adults, hot room, focus xx, aim xx\nwarm-up 6:00: march\ncircuit x3, 40/20\npush-up\ncool-down to the end';
 const brokenClass = 'Broken, 30 min\ncircuit x3 40/20\npushh up\nfoo bar 12';
 const inThread = [
   'timeline',
@@ -124,6 +127,8 @@ async function walk(talk: Conversation) {
   const thread = await talk.say(ana, pushAndHinge);
   await talk.say(ana, 'hello');
   for (const text of inThread) await talk.say(ana, text, { thread });
+  const withFacts = await talk.say(ana, everyFact);
+  await talk.say(ana, 'send', { thread: withFacts });
   await talk.say(ana, brokenClass);
   for (const text of commands) for (const personId of [ana, cleo]) await talk.command(personId, text);
   for (const user of [ana, cleo])
