@@ -2,7 +2,7 @@ import type { InputBlock, KnownBlock, ModalView, PlainTextElement, PlainTextOpti
 import type { Words } from '../words/words.ts';
 import { clip, limits } from './limits.ts';
 
-export type FormFacts = {
+type FormFacts = {
   readonly callbackId: string;
   readonly title: string;
   readonly submit: string;

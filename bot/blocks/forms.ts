@@ -1,37 +1,18 @@
-import type { InputBlock, KnownBlock, ModalView, PlainTextOption } from '@slack/types';
+import type { InputBlock, ModalView, PlainTextOption } from '@slack/types';
 import type { Room } from '../../domain/settings.ts';
 import { views } from '../ids.ts';
 import type { Words } from '../words/words.ts';
 import { sections } from './elements.ts';
+import { formView, plainText } from './form-parts.ts';
 import { clip, firstLines, limits, packLines } from './limits.ts';
-
-type FormFacts = {
-  readonly callbackId: string;
-  readonly title: string;
-  readonly submit: string;
-  readonly metadata: string;
-  readonly blocks: readonly KnownBlock[];
-};
-
-function form({ callbackId, title, submit, metadata, blocks }: FormFacts, words: Words): ModalView {
-  return {
-    type: 'modal',
-    callback_id: callbackId,
-    title: plain(title, limits.modalTitle),
-    submit: plain(submit, limits.modalTitle),
-    close: plain(words.forms.close, limits.modalTitle),
-    private_metadata: clip(metadata, limits.metadata),
-    blocks: [...blocks],
-  };
-}
 
 /** Lines to read, in a modal without a submit button. */
 export function readingView(title: string, lines: readonly string[], words: Words): ModalView {
   const shown = firstLines(lines, limits.viewText, words.asks.moreLines);
   return {
     type: 'modal',
-    title: plain(title, limits.modalTitle),
-    close: plain(words.forms.close, limits.modalTitle),
+    title: plainText(title, limits.modalTitle),
+    close: plainText(words.forms.close, limits.modalTitle),
     blocks: [...sections('lines', shown)],
   };
 }
@@ -42,14 +23,13 @@ const mostOfField = 3_000;
 /** The fields of a class in order; what is too long for one goes on in the next. */
 export const classFields = ['class', 'class-2', 'class-3'] as const;
 
-/** Where a class is written or pasted; the same draft as by message. */
-/** `place`: where it was asked for, if in a place. */
+/** Where a class is written or pasted; the same draft as by message. `place`: where it was asked for, if in a place. */
 export function draftForm(words: Words, text = '', place = ''): ModalView {
   const parts = packLines(text.split('\n'), mostOfField);
   const blocks = classFields
     .slice(0, Math.max(1, parts.length))
     .map((field, place) => classField(field, parts[place] ?? '', place === 0, words));
-  return form(
+  return formView(
     {
       callbackId: views.draft,
       title: words.forms.draftTitle,
@@ -65,14 +45,14 @@ function classField(id: string, text: string, isFirst: boolean, { forms }: Words
   return {
     type: 'input',
     block_id: id,
-    label: plain(isFirst ? forms.classLabel : forms.classGoesOn),
-    ...(isFirst ? { hint: plain(forms.classHint) } : { optional: true }),
+    label: plainText(isFirst ? forms.classLabel : forms.classGoesOn),
+    ...(isFirst ? { hint: plainText(forms.classHint) } : { optional: true }),
     element: {
       type: 'plain_text_input',
       action_id: id,
       multiline: true,
       max_length: mostOfField,
-      ...(isFirst ? { placeholder: plain(forms.classPlaceholder, 150) } : {}),
+      ...(isFirst ? { placeholder: plainText(forms.classPlaceholder, 150) } : {}),
       ...(text === '' ? {} : { initial_value: text }),
     },
   };
@@ -99,10 +79,10 @@ export function scheduleForm(
     {
       type: 'input',
       block_id: 'date',
-      label: plain(words.forms.date),
+      label: plainText(words.forms.date),
       ...(facts.offered === undefined
         ? {}
-        : { hint: plain(words.forms.offeredSlot(clip(facts.offered, limits.header))) }),
+        : { hint: plainText(words.forms.offeredSlot(clip(facts.offered, limits.header))) }),
       element: {
         type: 'datepicker',
         action_id: 'date',
@@ -112,7 +92,7 @@ export function scheduleForm(
     {
       type: 'input',
       block_id: 'time',
-      label: plain(words.forms.time),
+      label: plainText(words.forms.time),
       element: {
         type: 'timepicker',
         action_id: 'time',
@@ -126,7 +106,7 @@ export function scheduleForm(
             type: 'input' as const,
             block_id: 'room',
             optional: true,
-            label: plain(words.forms.room),
+            label: plainText(words.forms.room),
             element: {
               type: 'static_select' as const,
               action_id: 'room',
@@ -139,8 +119,8 @@ export function scheduleForm(
       type: 'input',
       block_id: 'people',
       optional: true,
-      label: plain(words.forms.people),
-      hint: plain(words.forms.peopleHint),
+      label: plainText(words.forms.people),
+      hint: plainText(words.forms.peopleHint),
       element: {
         type: 'number_input',
         action_id: 'people',
@@ -151,7 +131,7 @@ export function scheduleForm(
       },
     },
   ];
-  return form(
+  return formView(
     {
       callbackId: views.schedule,
       title: words.forms.scheduleTitle,
@@ -165,7 +145,7 @@ export function scheduleForm(
 
 /** A reason in the coach's words, for the instructor. */
 export function askChangesForm(metadata: string, words: Words): ModalView {
-  return form(
+  return formView(
     {
       callbackId: views.askChanges,
       title: words.forms.askTitle,
@@ -178,7 +158,7 @@ export function askChangesForm(metadata: string, words: Words): ModalView {
 }
 
 export function taughtWithChangesForm(metadata: string, words: Words): ModalView {
-  return form(
+  return formView(
     {
       callbackId: views.taughtWithChanges,
       title: words.forms.taughtTitle,
@@ -194,16 +174,12 @@ function line(blockId: string, label: string, hint: string, most: number): Input
   return {
     type: 'input',
     block_id: blockId,
-    label: plain(label),
-    hint: plain(hint),
+    label: plainText(label),
+    hint: plainText(hint),
     element: { type: 'plain_text_input', action_id: blockId, multiline: true, max_length: most },
   };
 }
 
 function option(text: string): PlainTextOption {
-  return { text: plain(text, limits.optionText), value: clip(text, limits.optionText) };
-}
-
-function plain(text: string, most = 2_000): { readonly type: 'plain_text'; readonly text: string } {
-  return { type: 'plain_text', text: clip(text, most) };
+  return { text: plainText(text, limits.optionText), value: clip(text, limits.optionText) };
 }
