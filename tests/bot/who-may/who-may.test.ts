@@ -452,7 +452,7 @@ const words: Readonly<Record<string, Row>> = {
   },
   'a comment under the review': { gesture: underReview('A: slower'), does: 'changes', ...reviewers },
   'withdraw under the review': { gesture: underReview('withdraw'), does: 'changes', ...theirs },
-  'undo under the review': { gesture: underReview('rounds A x2'), does: 'changes', ...theirs },
+  'an edit under the review': { gesture: underReview('rounds A x2'), does: 'changes', ...theirs },
   'the message shortcut': {
     gesture: () => ({ kind: 'shortcut', callbackId: shortcuts.draftFromMessage }),
     anywhere: true,
