@@ -95,7 +95,7 @@ afterAll(() => {
 });
 
 /** More than the conversation makes, so that none of its places is left out. */
-const places = Array.from({ length: 26 }, (_, place) => place + 1);
+const places = Array.from({ length: 32 }, (_, place) => place + 1);
 
 describe('a call that fails', () => {
   test('the conversation without a fault is worth comparing with', () => {
