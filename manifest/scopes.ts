@@ -18,7 +18,6 @@ export const scopeReasons: readonly ScopeReason[] = [
     reason:
       'to open the direct message a notice goes to, so that its place is known before anything is posted',
   },
-  { scope: 'users:read', reason: 'to show names beside ids' },
   {
     scope: 'usergroups:read',
     reason: 'to know who is in a user group that gives a role; without it roles are given to people by name',

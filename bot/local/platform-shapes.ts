@@ -105,20 +105,3 @@ export const groupShape = ({ id, handle }: UserGroup, { team }: Workspace): Json
   is_external: false,
   date_delete: 0,
 });
-
-export const userShape = (userId: string, workspace: Workspace): Json | undefined => {
-  const { app, team } = workspace;
-  const person = workspace.findPerson(userId);
-  if (person === undefined && userId !== app.botUserId) return undefined;
-  const name = person?.name ?? app.name;
-  return {
-    id: userId,
-    team_id: team.id,
-    name: name.toLowerCase(),
-    real_name: name,
-    deleted: false,
-    is_bot: person === undefined,
-    tz: person?.timeZone ?? 'UTC',
-    profile: { real_name: name, display_name: name, title: person?.role ?? '' },
-  };
-};

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { acceptHome, acceptModal } from './accepted-blocks.ts';
-import { groupShape, messageShape, placeShape, userShape, viewShape } from './platform-shapes.ts';
+import { groupShape, messageShape, placeShape, viewShape } from './platform-shapes.ts';
 import {
   type ApiAnswer,
   type Failure,
@@ -276,11 +276,6 @@ const methods: Readonly<Record<string, Method>> = {
       };
     },
   ),
-
-  'users.info': method('users:read', z.object({ user: z.string() }), (args, workspace) => {
-    const user = userShape(args.user, workspace);
-    return user === undefined ? fail('user_not_found') : { ok: true, user };
-  }),
 
   'usergroups.list': method(
     'usergroups:read',

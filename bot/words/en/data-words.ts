@@ -12,7 +12,7 @@ export const dataWords = {
     [
       'Send me a class as a message, or *hello*: I time it, count its load and check it.',
       '*What Evenset keeps, why, and how long*',
-      'Of you: your id in this workspace, your roles, the plans and edits you write, steps of review, comments, classes you teach and what you say of them. To time, count, check and approve classes; for nothing else. Your name is fetched to be shown and not kept.',
+      'Of you: your id in this workspace, your roles, the plans and edits you write, steps of review, comments, classes you teach and what you say of them. To time, count, check and approve classes; for nothing else. Your name is the workspace’s to show and is not kept.',
       `Drafts never sent go after ${kept.unsentDraftDays} days, comments after ${kept.commentDays}, the text of messages sent after ${kept.sentPayloadDays}; plans stand without you after ${kept.planDays} days. Backups go after 14 days.`,
       'Of members nothing: a head count is a number. Please write no names or health details.',
       'Write *my data* to see it, *forget me* to have it deleted, *notices* to choose what you hear.',

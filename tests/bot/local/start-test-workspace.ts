@@ -29,7 +29,6 @@ const manifest = {
         'app_mentions:read',
         'im:history',
         'channels:history',
-        'users:read',
         'files:write',
         'usergroups:read',
       ],

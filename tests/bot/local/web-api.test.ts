@@ -210,12 +210,8 @@ describe('posting, changing and reading back', () => {
     });
   });
 
-  test('people, places and groups', () => {
+  test('places and groups', () => {
     const { workspace } = createTestWorkspace();
-    expect(call(workspace, 'users.info', { user: tomas })).toMatchObject({
-      user: { id: tomas, real_name: 'Tomas', tz: 'Europe/Lisbon' },
-    });
-    expect(error(call(workspace, 'users.info', { user: 'U0NONE' }))).toBe('user_not_found');
     expect(call(workspace, 'usergroups.users.list', { usergroup: 'S0COACH' })).toEqual({
       ok: true,
       users: [tomas],
